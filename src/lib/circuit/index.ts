@@ -1,0 +1,18 @@
+export { CircuitError } from './errors';
+export type { CircuitErrorCode, CircuitFault } from './errors';
+export { groups } from './groups';
+export type { Groups } from './groups';
+export type {
+  Circuit,
+  CurrentSource,
+  Diode,
+  Element,
+  Motor,
+  Resistor,
+  Source,
+  Switch
+} from './kinds';
+export { solve } from './solve';
+export type { Solution } from './solve';
+export { trace } from './trace';
+export type { Trace, TraceOptions, TraceStep } from './trace';
