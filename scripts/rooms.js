@@ -1,0 +1,15 @@
+/** The rooms of src/lib from left to right: a room imports only from its left. */
+export const rooms = [
+  'tables',
+  'circuit',
+  'yard',
+  'motion',
+  'predict',
+  'hunt',
+  'checks',
+  'book',
+  'share',
+  'lesson',
+  'draw',
+  'ui'
+];

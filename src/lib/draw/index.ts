@@ -1,0 +1,4 @@
+export { noMarks, type Marks } from './mark';
+export { locoOn } from './rows';
+export { default as Plan } from './Plan.svelte';
+export { default as Rows } from './Rows.svelte';

@@ -1,0 +1,130 @@
+import * as v from 'valibot';
+import {
+  admit,
+  EditSchema,
+  fit,
+  PlaceError,
+  read,
+  SceneSchema,
+  YardSchema,
+  type Edit,
+  type Scene,
+  type Yard
+} from '../yard';
+import { placedError, readBlock, type Block, type Source } from './block';
+import { LessonError } from './error';
+
+const { controller, switches, locos, edits } = SceneSchema.entries;
+const views = ['rows', 'plan'] as const;
+
+/** The keys that state a start scene. */
+export const sceneEntries = { controller, switches, locos, edits };
+
+const BoardSchema = v.strictObject({
+  yard: v.optional(YardSchema, {}),
+  ...sceneEntries,
+  /** Views shown, the first on top. */
+  show: v.optional(
+    v.pipe(v.array(v.picklist(views, 'rows or plan')), v.minLength(1, 'rows, plan or both')),
+    ['rows']
+  ),
+  /** A road whose loop is traced in numbered steps. */
+  trace: v.optional(v.string('the letter of a road')),
+  /** How many of the last steps of the trace the learner finds. */
+  yours: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(8)), 0),
+  /** Wire edits offered on the panel. */
+  tools: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  /** Name of this yard where it is one of a pair. */
+  title: v.optional(v.string()),
+  /** A second yard beside it, which differs in this only. */
+  pair: v.optional(v.strictObject({ title: v.string(), yard: v.record(v.string(), v.unknown()) }))
+});
+
+/** One yard of a board with its start scene. */
+export interface Side {
+  readonly title: string;
+  readonly yard: Yard;
+  readonly scene: Scene;
+}
+
+/** A board as drawn and played: one side, or a pair. */
+export interface BoardData {
+  readonly sides: readonly Side[];
+  readonly show: readonly (typeof views)[number][];
+  readonly trace?: string | undefined;
+  readonly yours: number;
+  readonly tools: readonly Edit[];
+}
+
+/**
+ * Reads a board block.
+ * @throws LessonError
+ */
+export function readBoard(source: Source): BoardData {
+  const block = readBlock(source, BoardSchema);
+  const { show, trace, yours, tools } = block.value;
+  const sides = readSides(source, block);
+  const roads = Object.values((sides[0] as Side).scene.locos).map((at) => at.road);
+  if (trace !== undefined && !roads.includes(trace)) {
+    const allowed = `a road with a loco: ${roads.join(', ') || 'there is none'}`;
+    throw new LessonError(
+      source.file,
+      block.lineOf(['trace']),
+      `\`trace\` of road '${trace}'`,
+      allowed
+    );
+  }
+  return { sides, show, yours, tools, trace };
+}
+
+type BoardBlock = Block<v.InferOutput<typeof BoardSchema>>;
+
+function readSides(source: Source, block: BoardBlock): readonly Side[] {
+  const { yard, title, pair } = block.value;
+  const first = side(source, block, { title: title ?? '', yard });
+  if (!pair) return [first];
+  try {
+    const other = admit('pair', YardSchema, { ...yard, ...pair.yard });
+    return [first, side(source, block, { title: pair.title, yard: other })];
+  } catch (error) {
+    throw placedError(error, source.file, () => block.lineOf(['pair', 'yard']));
+  }
+}
+
+function side(
+  source: Source,
+  block: BoardBlock,
+  { title, yard }: { title: string; yard: Yard }
+): Side {
+  const { controller, switches, locos, edits } = block.value;
+  const place = { file: source.file, lineOf: block.lineOf };
+  const scene = fitted(place, yard, { version: 1, controller, switches, locos, edits });
+  return { title, yard, scene };
+}
+
+/** Fits a scene to its yard and reads it once, so that a wrong name is found with its line. */
+export function fitted(
+  { file, lineOf }: Pick<Block<unknown>, 'lineOf'> & { readonly file: string },
+  yard: Yard,
+  scene: Parameters<typeof fit>[2]
+): Scene {
+  try {
+    const whole = fit('scene', yard, scene);
+    read(yard, whole);
+    return whole;
+  } catch (error) {
+    if (error instanceof PlaceError) {
+      throw new LessonError(
+        file,
+        lineOf(['edits']),
+        `'${error.met}' in \`edits\``,
+        error.allowed.join(', ')
+      );
+    }
+    throw placedError(error, file, lineOf);
+  }
+}
+
+/** The side's title where there is a pair to tell apart. */
+export const titleOf = (board: BoardData, side: Side): string | undefined =>
+  board.sides.length > 1 ? side.title : undefined;

@@ -1,0 +1,61 @@
+import { LessonError } from './error';
+import type { Idea } from './idea';
+import type { Lesson, StepData } from './lesson';
+
+/** A step's board and call, as the page's player takes them. */
+export interface Play {
+  readonly heading: string;
+  readonly board: NonNullable<StepData['board']>;
+  readonly call?: StepData['call'];
+  /** The cards which a wrong call here can bring. */
+  readonly ideas: Readonly<Record<string, Idea>>;
+}
+
+/** JSON that can stand inside a script element. */
+const inScript = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
+
+function playOf(file: string, step: StepData, ideas: readonly Idea[]): Play | undefined {
+  if (!step.board) return undefined;
+  const wrongs = Object.values(step.call?.wrong ?? {}).flatMap((each) => Object.values(each));
+  const cards = wrongs.map(({ idea }) => {
+    const card = ideas.find((each) => each.code === idea);
+    if (card) return [idea, card] as const;
+    const known = ideas.map((each) => each.code).join(', ');
+    throw new LessonError(file, step.line, `no card for the idea '${idea}'`, known);
+  });
+  const { heading, board, call } = step;
+  return { heading, board, call, ideas: Object.fromEntries(cards) };
+}
+
+/**
+ * The lesson as Markdown with components: each step is a section, its blocks are one player.
+ * @throws LessonError when a wrong idea has no card.
+ */
+export function toPage(file: string, lesson: Lesson, ideas: readonly Idea[]): string {
+  const plays = lesson.steps.map((step) => playOf(file, step, ideas));
+  const sections = lesson.steps.map((step, index) =>
+    [
+      `<section class="step" id="step-${index + 1}">`,
+      '<div class="words">',
+      '',
+      `## ${step.heading}`,
+      '',
+      step.prose,
+      '',
+      '</div>',
+      ...(step.board ? ['', `<Player play={plays[${index}]} />`, ''] : []),
+      '</section>'
+    ].join('\n')
+  );
+  return [
+    '---',
+    lesson.front,
+    '---',
+    '<script>',
+    "import { Player } from '$lib/ui';",
+    `const plays = ${inScript(plays)};`,
+    '</script>',
+    '',
+    ...sections.map((section) => `${section}\n`)
+  ].join('\n');
+}

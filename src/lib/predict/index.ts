@@ -1,0 +1,14 @@
+export type { Asked, Played } from './kinds/kind';
+export { play, watch, WATCH_SECONDS } from './play';
+export {
+  answer,
+  answerKey,
+  asked,
+  hides,
+  questionEntries,
+  QuestionError,
+  questionKeys,
+  type Question
+} from './question';
+export { because, happened } from './words';
+export { way, type Way } from './way';

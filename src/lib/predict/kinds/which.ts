@@ -1,0 +1,33 @@
+import * as v from 'valibot';
+import { ActionSchema } from '../../yard';
+import { way } from '../way';
+import { questionKind } from './kind';
+
+/** Which of these would make the loco run, or stop it? */
+export const which = questionKind({
+  key: 'which',
+  schema: v.strictObject({
+    loco: v.string('the name of a loco'),
+    would: v.picklist(['run', 'stop'], 'run or stop'),
+    of: v.pipe(
+      v.record(v.string(), ActionSchema, 'two or three actions, each with a name'),
+      v.check((of) => [2, 3].includes(Object.keys(of).length), 'two or three actions')
+    ),
+    /** Words for "each of them" and "none of them". */
+    each: v.optional(v.string(), 'each of them'),
+    none: v.optional(v.string(), 'none of them')
+  }),
+  asked: (spec) => [{ id: spec.loco, options: [...Object.keys(spec.of), spec.each, spec.none] }],
+  answer(spec, { play }) {
+    const names = Object.entries(spec.of)
+      .filter(([, action]) => {
+        const { before, after } = play(action);
+        return (way(before, after, spec.loco) === 'stays') === (spec.would === 'stop');
+      })
+      .map(([name]) => name);
+    const all = names.length === Object.keys(spec.of).length;
+    const answer = names.length === 0 ? spec.none : all ? spec.each : names.join(' and ');
+    return { [spec.loco]: answer };
+  },
+  hides: (spec) => [spec.loco]
+});

@@ -1,0 +1,29 @@
+import { joinWords, type Why } from '../yard';
+import type { Played } from './kinds/kind';
+import { way, type Way } from './way';
+
+const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'went east' };
+
+/** What the locos did: "Plover went east, Heron stayed." */
+export function happened({ before, after }: Played, locos: readonly string[]): string {
+  const parts = locos.map((name) => `${name} ${did[way(before, after, name)]}`);
+  return `${joinWords(parts, 'and')}.`;
+}
+
+/** Why a loco did what it did, at one place: "Row D is open at toggle D: its loco has one ink on both rails." */
+export function because({ after, reading, before }: Played, loco: string): string {
+  const road = after.locos[loco]?.road as string;
+  const why = reading.why(road);
+  if (why.state === 'one ink')
+    return `Both rails of row ${road} reach the same terminal: one ink, so no volts.`;
+  if (why.state === 'open') return open(road, why);
+  if (way(before, after, loco) === 'stays') {
+    return `Row ${road} is whole, but ${loco} gets too few volts to start.`;
+  }
+  return `Row ${road} is whole, out and home: two inks face each other across ${loco}.`;
+}
+
+const open = (road: string, why: Why): string =>
+  why.breaks.length === 0
+    ? `Row ${road} has no way from its rails to both terminals.`
+    : `Row ${road} is open at ${joinWords(why.breaks, 'and')}: one ink on both rails of its loco.`;

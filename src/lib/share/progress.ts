@@ -1,0 +1,55 @@
+import * as v from 'valibot';
+import { admit, BorderError } from '../yard';
+
+const TrySchema = v.strictObject({
+  right: v.boolean(),
+  sure: v.picklist(['a guess', 'fairly', 'certain'])
+});
+
+const ProgressSchema = v.strictObject({
+  version: v.literal(1),
+  /** Tries at each call, oldest first. */
+  calls: v.record(v.string(), v.array(TrySchema))
+});
+
+/** One try at a call: whether it was right, and how sure. */
+export type Try = Readonly<v.InferOutput<typeof TrySchema>>;
+export type Sureness = Try['sure'];
+/** What a learner has called so far; kept on this device only. */
+export interface Progress {
+  readonly version: 1;
+  readonly calls: Readonly<Record<string, readonly Try[]>>;
+}
+
+/** How sure a call can be. */
+export const surenesses: readonly Sureness[] = ['a guess', 'fairly', 'certain'];
+
+/** Nothing called yet. */
+export const noProgress: Progress = { version: 1, calls: {} };
+
+/** The progress with one more try. */
+export const withTry = (progress: Progress, id: string, attempt: Try): Progress => ({
+  ...progress,
+  calls: { ...progress.calls, [id]: [...(progress.calls[id] ?? []), attempt] }
+});
+
+/** Whether the last try was wrong though certain: then the twin is called next time. */
+export function owesTwin(progress: Progress, id: string): boolean {
+  const last = progress.calls[id]?.at(-1);
+  return last !== undefined && !last.right && last.sure === 'certain';
+}
+
+/**
+ * Reads progress from its text.
+ * @throws BorderError when it is damaged; the text itself is left alone.
+ */
+export function readProgress(text: string): Progress {
+  try {
+    return admit('progress', ProgressSchema, JSON.parse(text));
+  } catch (error) {
+    if (error instanceof BorderError) throw error;
+    throw new BorderError('progress', [
+      { path: [], met: 'text that is no JSON', allowed: 'saved progress' }
+    ]);
+  }
+}

@@ -1,0 +1,4 @@
+export { default as Player } from './Player.svelte';
+export { loadProgress, progressNotice, progressNow } from './progress.svelte';
+export { default as ThemeChoice } from './ThemeChoice.svelte';
+export { default as LessonList } from './LessonList.svelte';

@@ -1,0 +1,37 @@
+export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { admit, BorderError, met, quantity, type Finding } from './border';
+export { apply, circuitOf } from './apply';
+export { applyEdit, EditSchema, editKinds, editWords, type Edit } from './edits';
+export { type Level } from './levels';
+export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
+export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
+export { findPart, placed, PlaceError, places, type Part, type Placed, type Run } from './runs';
+export {
+  fit,
+  KnobSchema,
+  SceneSchema,
+  SwitchSchema,
+  within,
+  type Scene,
+  type Standing
+} from './scene';
+export {
+  actionWords,
+  ampsText,
+  joinWords,
+  knobWords,
+  levelWords,
+  sentence,
+  voltsText
+} from './words';
+export { wire } from './wire';
+export {
+  deckRoads,
+  hasToggle,
+  MAX_ROADS,
+  roads,
+  RUNNING_ROAD,
+  YardSchema,
+  type Yard,
+  type YardInput
+} from './yard';

@@ -1,0 +1,77 @@
+/** A piece of a run that a modeller can point at: a length of wire, a toggle, a resistor or a meter. */
+export interface Part {
+  readonly id: string;
+  readonly kind: 'wire' | 'toggle' | 'resistor' | 'meter' | 'metal';
+  readonly ohms: number;
+  /** A toggle's contact; a wire that is off is not closed. */
+  readonly closed: boolean;
+}
+
+/** A conductor from node to node, made of parts in the order in which one follows it. */
+export interface Run {
+  readonly id: string;
+  readonly from: string;
+  readonly to: string;
+  readonly job: 'feed' | 'return';
+  /** The road it serves; runs of the whole yard have none. */
+  readonly road?: string;
+  readonly parts: readonly Part[];
+}
+
+/** A part with the two nodes it stands between. */
+export interface Placed extends Part {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** The parts of a run with their nodes. */
+export function placed(run: Run): readonly Placed[] {
+  const last = run.parts.length - 1;
+  const node = (index: number) =>
+    index === 0 ? run.from : index > last ? run.to : `${run.id} ${index}`;
+  return run.parts.map((part, index) => ({ ...part, from: node(index), to: node(index + 1) }));
+}
+
+/** Every place of these runs that can be pointed at. */
+export const places = (runs: readonly Run[]): readonly string[] =>
+  runs.flatMap((run) => run.parts.map((part) => part.id));
+
+/** A place that is not there. */
+export class PlaceError extends Error {
+  readonly code = 'no-such-place';
+  constructor(
+    readonly met: string,
+    readonly allowed: readonly string[]
+  ) {
+    super(`No '${met}' in this yard. There are: ${allowed.join(', ')}.`);
+    this.name = 'PlaceError';
+  }
+}
+
+function mustHave(runs: readonly Run[], id: string): void {
+  const all = places(runs);
+  if (!all.includes(id)) throw new PlaceError(id, all);
+}
+
+/** Replaces the part `id` by other parts; throws PlaceError when it is not there. */
+export function replacePart(
+  runs: readonly Run[],
+  id: string,
+  by: (part: Part) => readonly Part[]
+): readonly Run[] {
+  mustHave(runs, id);
+  return runs.map((run) => ({
+    ...run,
+    parts: run.parts.flatMap((part) => (part.id === id ? by(part) : [part]))
+  }));
+}
+
+/** Puts `part` into the run right after the part `id`. */
+export const insertAfter = (runs: readonly Run[], id: string, part: Part): readonly Run[] =>
+  replacePart(runs, id, (old) => [old, part]);
+
+/** The part `id` with its nodes; throws PlaceError when it is not there. */
+export function findPart(runs: readonly Run[], id: string): Placed {
+  mustHave(runs, id);
+  return runs.flatMap(placed).find((part) => part.id === id) as Placed;
+}

@@ -1,0 +1,55 @@
+import type { Action } from './action';
+import { editWords } from './edits';
+import type { Level } from './levels';
+
+/** "A", "A and B", "A, B and C". */
+export const joinWords = (words: readonly string[], last: string): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+
+/** Volts to one decimal, the way they are said and shown. */
+export const voltsText = (volts: number): string => `${Math.abs(volts).toFixed(1)} V`;
+
+/** Amps to two decimals. */
+export const ampsText = (amps: number): string => `${Math.abs(amps).toFixed(2)} A`;
+
+/** A level in words: "joined to the feed", "at return level, only through Heron". */
+export function levelWords(level: Level): string {
+  switch (level.joined) {
+    case 'both':
+      return 'feed and return meet: a short';
+    case 'nothing':
+      return 'joined to nothing';
+    case 'through':
+      return `at ${(level.share ?? 0) > 0.5 ? 'feed' : 'return'} level, only through ${joinWords(level.through, 'and')}`;
+    default:
+      return `joined to the ${level.joined}`;
+  }
+}
+
+/** The knob in words: "7.2 V east", "centre: no volts". */
+export const knobWords = (setting: number, fullVolts: number): string =>
+  Math.abs(setting * fullVolts) < 0.05
+    ? 'centre: no volts'
+    : `${voltsText(setting * fullVolts)} ${setting > 0 ? 'east' : 'west'}`;
+
+/** What hands do, told to the reader: "You switch road B on." */
+export function actionWords(action: Action): string {
+  const thrown = Object.entries(action.switch ?? {}).map(
+    ([road, on]) => `You switch road ${road} ${on ? 'on' : 'off'}.`
+  );
+  const knob =
+    action.controller === undefined
+      ? []
+      : [`You turn the knob to ${percentWords(action.controller)}.`];
+  const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
+  return [...thrown, ...knob, ...changes].join(' ');
+}
+
+const percentWords = (setting: number): string =>
+  setting === 0
+    ? 'centre'
+    : `${Math.round(Math.abs(setting) * 100)} % ${setting > 0 ? 'east' : 'west'}`;
+
+/** A clause as a sentence of its own. */
+export const sentence = (clause: string): string =>
+  `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;

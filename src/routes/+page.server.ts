@@ -1,0 +1,3 @@
+import { lessonCards } from '$lib/server/lessons';
+
+export const load = () => ({ lessons: lessonCards });

@@ -1,0 +1,3 @@
+import { glossary } from '$lib/server/glossary';
+
+export const load = () => ({ glossary });

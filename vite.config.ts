@@ -1,0 +1,11 @@
+import { sveltekit } from '@sveltejs/kit/vite';
+import { defineConfig } from 'vitest/config';
+import { lessons } from './scripts/lessons.ts';
+
+export default defineConfig({
+  plugins: [lessons(), sveltekit()],
+  test: {
+    include: ['tests/**/*.test.ts'],
+    expect: { requireAssertions: true }
+  }
+});
