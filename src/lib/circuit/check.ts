@@ -1,7 +1,7 @@
 import { CircuitError, shown } from './errors';
 import type { CircuitErrorCode } from './errors';
-import { kindNames, kindOf } from './kinds';
-import type { Circuit } from './kinds';
+import { kindNames, kindOf, nameOf } from './kinds';
+import type { Circuit, Element } from './kinds';
 import type { Field, Kind, Rule } from './kinds/kind';
 
 type Loose = Record<string, unknown>;
@@ -99,18 +99,19 @@ function checkFields(element: Loose, kind: Kind, where: string): void {
 }
 
 /** Throws when the value of one field is not what its rule asks for. */
-export function checkField(value: unknown, field: Field, where: string): void {
+export function checkField(value: unknown, field: Field, owner: string | Element): void {
   if (value === undefined && field.optional) return;
   const { name, rule, unit } = field;
+  if (typeof value === 'number' && Number.isFinite(value) && fits[rule](value)) return;
+  if (typeof value === 'boolean' && rule === 'boolean') return;
+  const where = typeof owner === 'string' ? owner : nameOf(owner);
   const allowed = `${wanted[rule]}: give ${name}.`;
-  if (rule === 'boolean') {
-    if (typeof value === 'boolean') return;
+  if (rule === 'boolean' || typeof value !== 'number') {
     fail('shape', where, `${name} is ${shown(value)}`, allowed, name);
   }
-  if (typeof value !== 'number') fail('shape', where, `${name} is ${shown(value)}`, allowed, name);
   const met = unit === '' ? `${name} ${shown(value)}` : shown(value, unit);
   if (!Number.isFinite(value)) fail('number', where, met, allowed, name);
-  if (!fits[rule](value)) fail('range', where, met, allowed, name);
+  fail('range', where, met, allowed, name);
 }
 
 function isRecord(value: unknown): value is Loose {

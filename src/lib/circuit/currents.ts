@@ -1,22 +1,50 @@
 import { Sets } from './groups';
 import type { Ideal } from './ideal';
 import type { Netlist } from './netlist';
+import type { Network } from './network';
 
-/** What the network says of each element that has a law: conductance, S, and current, A. */
-export interface Laws {
-  readonly g: Float64Array;
-  readonly amps: Float64Array;
-  readonly ideal: Ideal;
+/** Relative error up to which a current taken from a difference of volts is trusted. */
+const trusted = 1e-12;
+
+/**
+ * Current of branch n from its a to its b by its own law, A; undefined where that is too rough.
+ *
+ * Ohm's law gives the current of a high resistance well and that of a low one badly, as a small
+ * difference of volts.
+ */
+export function ownAmps(network: Network, n: number): number | undefined {
+  const { branches, elimination } = network;
+  const g = branches.g[n] ?? 0;
+  const amps = g * network.across(n) + (branches.q[n] ?? 0);
+  const rounding = 4 * Number.EPSILON * g * elimination.highest;
+  return rounding <= trusted * Math.abs(amps) ? amps : undefined;
 }
 
 /**
- * Completes the currents of all elements so that they balance at every node.
+ * Current of every element from a to b, A, balanced at every node.
  *
- * Ohm's law gives the current of a high resistance well and that of a low one badly, as a small
- * difference of volts; Kirchhoff's gives it well. So the best conductors form a tree whose currents
- * follow from all the others.
+ * The best conductors form a tree whose currents follow from all the others by Kirchhoff's law,
+ * which gives the current of a low resistance well where Ohm's does not.
  */
-export function balanceCurrents(netlist: Netlist, { g, amps, ideal }: Laws): Float64Array {
+export function elementAmps(network: Network): Float64Array {
+  const { netlist, chains, branches, ideal } = network;
+  const amps = new Float64Array(netlist.elements.length);
+  const g = new Float64Array(amps.length);
+  chains.branch.forEach((n, e) => {
+    if (n < 0) return;
+    const law = (branches.g[n] ?? 0) * network.across(n) + (branches.q[n] ?? 0);
+    amps[e] = (chains.sense[e] ?? 0) * law;
+    g[e] = branches.g[n] ?? 0;
+  });
+  return balance(netlist, ideal, { g, amps });
+}
+
+interface Laws {
+  readonly g: Float64Array;
+  readonly amps: Float64Array;
+}
+
+function balance(netlist: Netlist, ideal: Ideal, { g, amps }: Laws): Float64Array {
   const { a, b } = netlist;
   const count = netlist.nodes.size;
   const best = Array.from(g.keys()).filter((e) => (g[e] ?? 0) > 0 && !isLink(ideal, netlist, e));

@@ -1,125 +1,135 @@
-/* eslint-disable @typescript-eslint/no-non-null-assertion -- a kernel: every index comes from its pattern */
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- a kernel: every index is from its pattern */
 import type { Pattern } from './pattern';
-
-/** Numbers of one elimination, kept between solves. */
-export interface Work {
-  /** Conductance and impressed current of each slot, S and A, along the slot. */
-  readonly g: Float64Array;
-  readonly q: Float64Array;
-  /** Sum of conductances at the node eliminated k-th, S; 0 where an island ends. */
-  readonly sum: Float64Array;
-  /** Per node: potential against its island's reference, V, and that reference node. */
-  readonly volts: Float64Array;
-  readonly island: Int32Array;
-}
-
-export function workFor({ node, far }: Pattern): Work {
-  return {
-    g: new Float64Array(far.length),
-    q: new Float64Array(far.length),
-    sum: new Float64Array(node.length),
-    volts: new Float64Array(node.length),
-    island: new Int32Array(node.length)
-  };
-}
 
 /** Share of the current at an island's last node below which what is left over is rounding. */
 const balanced = 1e-9;
 
 /**
- * Star-mesh elimination of every node: each slot carries i = g·v + q.
+ * Star-mesh elimination of every node of a pattern; each slot carries i = g·v + q.
  *
  * Conductances are only added, multiplied and divided, never subtracted, so no spread of
  * resistances spoils them and an open switch is an exact 0. Impressed currents stay between two
  * nodes as they are carried on, so that what circulates in an island leaves no error outside it.
- * `edgeG` and `edgeQ` are the edges' conductance, S, and impressed current, A.
- *
- * Returns −1, or a node whose impressed currents have no way back.
  *
  * Source: star-mesh transform (Rosen 1924); subtraction-free elimination as in Grassmann, Taksar
  * and Heyman, Operations Research 33 (1985).
  */
-export function eliminate(
-  pattern: Pattern,
-  work: Work,
-  edgeG: Float64Array,
-  edgeQ: Float64Array
-): number {
-  gather(pattern, work, edgeG, edgeQ);
-  const { node, start, pair, target, sense } = pattern;
-  const { g, q, sum } = work;
-  let stuck = -1;
-  for (let k = 0; k < node.length; k++) {
-    const from = start[k]!;
-    const to = start[k + 1]!;
-    let total = 0;
-    for (let s = from; s < to; s++) total += g[s]!;
-    sum[k] = total;
-    if (total === 0) {
-      if (!passOn(pattern, work, k)) stuck = node[k]!;
-      continue;
-    }
-    let p = pair[k]!;
-    for (let i = from; i < to; i++) {
-      const gi = g[i]!;
-      const qi = q[i]!;
-      const wi = gi / total;
-      for (let j = i + 1; j < to; j++, p++) {
-        const t = target[p]!;
-        const wj = g[j]! / total;
-        g[t]! += gi * wj;
-        q[t]! += sense[p]! * (wi * q[j]! - wj * qi);
+export class Elimination {
+  /** Contributions, S and A: the branches', to be filled in before, then those of pairs. */
+  readonly cg: Float64Array;
+  readonly cq: Float64Array;
+  /** Positions to be worked out again: set to 1 for the owner of a changed branch. */
+  readonly dirty: Uint8Array;
+  /** Potential of each node against the reference of its island, V. */
+  readonly volts: Float64Array;
+  /** Largest of those, V: what their rounding is measured by. */
+  highest = 0;
+  /** Reference node of each node's island. */
+  readonly island: Int32Array;
+  private readonly g: Float64Array;
+  private readonly q: Float64Array;
+  /** 1 / sum of conductances at the node eliminated k-th, Ω; 0 where an island ends. */
+  private readonly share: Float64Array;
+
+  constructor(private readonly pattern: Pattern) {
+    const { node, far, sense } = pattern;
+    this.cg = new Float64Array(sense.length);
+    this.cq = new Float64Array(sense.length);
+    this.dirty = new Uint8Array(node.length).fill(1);
+    this.volts = new Float64Array(node.length);
+    this.island = new Int32Array(node.length);
+    this.g = new Float64Array(far.length);
+    this.q = new Float64Array(far.length);
+    this.share = new Float64Array(node.length);
+  }
+
+  /** Eliminates from the dirty nodes on. Returns −1, or a node whose currents have no way back. */
+  forward(): number {
+    const { node, start, parent, feed, feedStart, pair, sense } = this.pattern;
+    const { cg, cq, dirty, g, q, share } = this;
+    let stuck = -1;
+    for (let k = dirty.indexOf(1); k >= 0 && k < node.length; k++) {
+      if (dirty[k] === 0) continue;
+      dirty[k] = 0;
+      const from = start[k]!;
+      const to = start[k + 1]!;
+      let total = 0;
+      for (let s = from; s < to; s++) {
+        let gs = 0;
+        let qs = 0;
+        for (let f = feedStart[s]!; f < feedStart[s + 1]!; f++) {
+          const c = feed[f]!;
+          gs += cg[c]!;
+          qs += cq[c]!;
+        }
+        g[s] = gs;
+        q[s] = qs;
+        total += gs;
+      }
+      if (to - from > 1) dirty[parent[k]!] = 1;
+      if (total === 0) {
+        share[k] = 0;
+        if (!this.passOn(k)) stuck = node[k]!;
+        continue;
+      }
+      const inverse = 1 / total;
+      share[k] = inverse;
+      let p = pair[k]!;
+      for (let i = from; i < to - 1; i++) {
+        const gi = g[i]!;
+        const qi = q[i]!;
+        const wi = gi * inverse;
+        for (let j = i + 1; j < to; j++, p++) {
+          const wj = g[j]! * inverse;
+          cg[p] = gi * wj;
+          cq[p] = sense[p]! * (wi * q[j]! - wj * qi);
+        }
       }
     }
+    return stuck;
   }
-  return stuck;
-}
 
-function gather(
-  { slot, slotSense }: Pattern,
-  { g, q }: Work,
-  edgeG: Float64Array,
-  edgeQ: Float64Array
-): void {
-  g.fill(0);
-  q.fill(0);
-  for (let e = 0; e < slot.length; e++) {
-    const s = slot[e]!;
-    if (s < 0) continue;
-    g[s]! += edgeG[e]!;
-    q[s]! += slotSense[e]! * edgeQ[e]!;
-  }
-}
-
-/** At the last node of an island: hands its currents from the first slot to the others. */
-function passOn({ start, pair, target, sense }: Pattern, { q }: Work, k: number): boolean {
-  const from = start[k]!;
-  let net = 0;
-  let gross = 0;
-  for (let s = from; s < start[k + 1]!; s++) {
-    net += q[s]!;
-    gross += Math.abs(q[s]!);
-    if (s === from) continue;
-    const p = pair[k]! + s - from - 1;
-    q[target[p]!]! += sense[p]! * q[s]!;
-  }
-  return Math.abs(net) <= balanced * gross;
-}
-
-/** Potentials, back from the last node to the first; an island's reference is at 0 V. */
-export function backSubstitute({ node, start, far }: Pattern, work: Work): void {
-  const { g, q, sum, volts, island } = work;
-  for (let k = node.length - 1; k >= 0; k--) {
-    const at = node[k]!;
-    const total = sum[k]!;
-    volts[at] = 0;
-    island[at] = at;
-    if (total === 0) continue;
-    let v = 0;
-    for (let s = start[k]!; s < start[k + 1]!; s++) {
-      v += (g[s]! * volts[far[s]!]! - q[s]!) / total;
-      if (g[s]! > 0) island[at] = island[far[s]!]!;
+  /** At the last node of an island: hands its currents from the first slot to the others. */
+  private passOn(k: number): boolean {
+    const { start, pair, sense } = this.pattern;
+    const { cg, cq, q } = this;
+    const from = start[k]!;
+    const to = start[k + 1]!;
+    let net = 0;
+    let gross = 0;
+    let p = pair[k]!;
+    for (let i = from; i < to; i++) {
+      net += q[i]!;
+      gross += Math.abs(q[i]!);
+      for (let j = i + 1; j < to; j++, p++) {
+        cg[p] = 0;
+        cq[p] = i === from ? sense[p]! * q[j]! : 0;
+      }
     }
-    volts[at] = v;
+    return Math.abs(net) <= balanced * gross;
+  }
+
+  /** Potentials, back from the last node to the first; an island's reference is at 0 V. */
+  back(): void {
+    const { node, start, far } = this.pattern;
+    const { g, q, share, volts, island } = this;
+    let highest = 0;
+    for (let k = node.length - 1; k >= 0; k--) {
+      const at = node[k]!;
+      let v = 0;
+      let root = at;
+      if (share[k] !== 0) {
+        for (let s = start[k]!; s < start[k + 1]!; s++) {
+          const gs = g[s]!;
+          v += gs * volts[far[s]!]! - q[s]!;
+          if (gs > 0) root = island[far[s]!]!;
+        }
+      }
+      v *= share[k]!;
+      if (Math.abs(v) > highest) highest = Math.abs(v);
+      volts[at] = v;
+      island[at] = root;
+    }
+    this.highest = highest;
   }
 }

@@ -73,7 +73,7 @@ export function idealOffsets(netlist: Netlist, ideal: Ideal, offset: Float64Arra
   for (const at of ideal.order) {
     const e = ideal.link[at] ?? -1;
     const up = offset[ideal.parent[at] ?? -1] ?? 0;
-    const emf = netlist.models[e]?.emf ?? 0;
+    const emf = netlist.emf[e] ?? 0;
     offset[at] = e < 0 ? 0 : up + (netlist.a[e] === at ? emf : -emf);
   }
 }

@@ -12,7 +12,9 @@ export type {
   Source,
   Switch
 } from './kinds';
+export { prepare } from './prepare';
+export type { Changes, Prepared } from './prepare';
+export type { Solution } from './solution';
 export { solve } from './solve';
-export type { Solution } from './solve';
 export { trace } from './trace';
 export type { Trace, TraceOptions, TraceStep } from './trace';

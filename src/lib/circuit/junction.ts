@@ -1,42 +1,43 @@
-import type { Model } from './kinds';
-
 /**
- * Where a diode stands: x = vj / scale, the junction's voltage in units of ideality × Vt.
+ * The bend of one branch: a junction with all the resistance in series with it.
  *
- * Its current is saturation·(eˣ − 1) and its voltage scale·x + ohms·current: a point on the curve
- * for any x, so that no guess can overflow.
+ * It stands at x, the junction's voltage in units of ideality × Vt; its current is then
+ * saturation·(eˣ − 1) and its voltage scale·x + ohms·current. That is a point of the curve for any
+ * x, so no guess can overflow. Points stand on a fine grid, so that where a solution ends does not
+ * depend on where it began; half a step from the true point the tangent is off by 1e-16 V.
  */
-export type Point = number;
+export interface Junction {
+  /** Saturation current, A. */
+  readonly saturation: number;
+  /** Ideality × thermal voltage, V. */
+  readonly scale: number;
+  /** Resistance of the whole branch, Ω. */
+  readonly ohms: number;
+}
 
-type Junction = NonNullable<Model['junction']>;
-
-/** Beyond this a junction's slope is kept, so that its conductance never falls to 0. */
+/** Steps of the grid of points per unit of x. */
+const grid = 2 ** 22;
+/** How far the network may put x from its point for the point to stand: half a step, and a hair. */
+export const stands = 0.5001 / grid;
+/** Below this x a junction keeps its slope, so that its conductance never falls to 0. */
 const flattest = -30;
+/** No junction carries e⁶⁰⁰ times its saturation current; eˣ stays in range. */
+const steepest = 600;
 /** Current at which a junction is first thought to stand, A. */
 const firstAmps = 1e-3;
-/** eˣ is kept in range; no junction carries e⁶⁰⁰ times its saturation current. */
-const steepest = 600;
 
-export const firstPoint = ({ saturation }: Junction): Point =>
-  Math.min(Math.log1p(firstAmps / saturation), steepest);
+const onGrid = (x: number): number => Math.round(Math.min(x, steepest) * grid) / grid;
 
-export const ampsAt = (x: Point, { saturation }: Junction): number => saturation * Math.expm1(x);
+/** Where a junction is first thought to stand. */
+export const firstPoint = (saturation: number): number =>
+  onGrid(Math.log1p(firstAmps / saturation));
 
-export const voltsAt = (x: Point, junction: Junction, ohms: number): number =>
-  junction.scale * x + ohms * ampsAt(x, junction);
+/** Current at x on the steep side of the curve, A: saturation·eˣ. */
+export const steepAt = (x: number, saturation: number): number =>
+  saturation * Math.exp(x < flattest ? flattest : x);
 
-/** Slope di/dv of junction and series resistance together, S. */
-export function slopeAt(x: Point, { saturation, scale }: Junction, ohms: number): number {
-  const steep = saturation * Math.exp(Math.max(x, flattest));
-  return steep / (ohms * steep + scale);
-}
-
-/** Current of the tangent at v = 0, A: i = slope·v + intercept. */
-export function interceptAt(x: Point, junction: Junction, ohms: number): number {
-  const { saturation, scale } = junction;
-  const steep = saturation * Math.exp(Math.max(x, flattest));
-  return (scale * (ampsAt(x, junction) - x * steep)) / (ohms * steep + scale);
-}
+/** Current at x, A. */
+export const ampsAt = (x: number, saturation: number): number => saturation * Math.expm1(x);
 
 /**
  * The next point, from the voltage and current that the tangents agreed on.
@@ -44,24 +45,21 @@ export function interceptAt(x: Point, junction: Junction, ohms: number): number 
  * A conducting junction follows the current, by a logarithm; a blocking one the voltage. One that
  * starts to conduct goes to a milliampere at once rather than up a decade at a time.
  */
-export function nextPoint(x: Point, v: number, i: number, model: Model): Point {
-  const junction = model.junction;
-  if (junction === undefined) return x;
-  const start = firstPoint(junction);
-  if (i <= 0) return Math.min(pointForVolts(v, junction, model.ohms), steepest);
-  const byAmps = Math.min(Math.log1p(i / junction.saturation), steepest);
-  if (byAmps >= start || v <= voltsAt(byAmps, junction, model.ohms)) return byAmps;
-  const byVolts = pointForVolts(v, junction, model.ohms);
-  return Math.max(byAmps, Math.min(byVolts, start));
+export function nextPoint(v: number, i: number, junction: Junction): number {
+  const { saturation, scale, ohms } = junction;
+  if (i <= 0) return onGrid(pointForVolts(v, junction));
+  const byAmps = Math.log1p(i / saturation);
+  const start = firstPoint(saturation);
+  if (byAmps >= start || v <= scale * byAmps + ohms * i) return onGrid(byAmps);
+  return onGrid(Math.max(byAmps, Math.min(pointForVolts(v, junction), start)));
 }
 
 /** The point at voltage v: Newton on scale·x + ohms·i(x) = v, from above, where it cannot overshoot. */
-export function pointForVolts(v: number, junction: Junction, ohms: number): Point {
-  const { saturation, scale } = junction;
+function pointForVolts(v: number, { saturation, scale, ohms }: Junction): number {
   const share = ohms * saturation;
   let x = v <= 0 ? 0 : Math.min(v / scale, share > 0 ? Math.log1p(v / share) : Infinity);
   x = Math.min(x, steepest);
-  for (let step = 0; step < 100; step++) {
+  for (let step = 0; step < 60; step++) {
     const change = (scale * x + share * Math.expm1(x) - v) / (scale + share * Math.exp(x));
     x -= change;
     if (Math.abs(change) <= 1e-15 * (1 + Math.abs(x))) break;

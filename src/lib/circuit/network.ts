@@ -1,184 +1,119 @@
-import { balanceCurrents } from './currents';
-import { backSubstitute, eliminate, workFor } from './eliminate';
-import type { Work } from './eliminate';
-import { CircuitError } from './errors';
+import { Branches, Stand } from './branches';
+import { chainsOf } from './chains';
+import type { Chains } from './chains';
+import { Elimination } from './eliminate';
 import { idealOf, idealOffsets } from './ideal';
 import type { Ideal } from './ideal';
-import { ampsAt, firstPoint, interceptAt, nextPoint, slopeAt, voltsAt } from './junction';
-import { nameOf } from './kinds';
-import type { Model } from './kinds';
 import type { Netlist } from './netlist';
 import { patternOf } from './pattern';
 import type { Pattern } from './pattern';
 
-/** Volts that a junction's tangent may be off by where it is used: far under any meter. */
-const voltsOff = 5e-14;
-/** Relative error of a blocking junction's current. */
-const ampsOff = 1e-13;
-/** Conductance lent to a source at its limit while its circuit is not yet possible, S. */
-const lent = 1e-6;
-const mostSteps = 400;
-
-/** A circuit's numbers, from the first guess to the solution. */
+/** A circuit's structure, worked out once, and its numbers, kept from one solve to the next. */
 export class Network {
-  /** Law of each element that is not ideal: i = g·v + q. */
-  readonly g: Float64Array;
-  readonly q: Float64Array;
-  /** −1 or 1 where the current from a to b is at its limit. */
-  readonly mode: Int8Array;
+  readonly ideal: Ideal;
+  readonly chains: Chains;
+  readonly branches: Branches;
+  readonly elimination: Elimination;
+  /** Branches with a junction, branches with a limit, ideal sources with a limit. */
+  readonly junctions: Int32Array;
+  readonly limits: Int32Array;
+  readonly idealLimits: Int32Array;
+  /** Potential of each node against its group, V. */
   readonly offset: Float64Array;
-  ideal!: Ideal;
-  work!: Work;
-  private readonly point: Float64Array;
-  private pattern!: Pattern;
-  private lending = false;
+  /** EMF of each element from a to b as seen between the groups that it joins, V. */
+  readonly drop: Float64Array;
+  private readonly pattern: Pattern;
+  /** Branches whose law has to be worked out again, and whether each is listed. */
+  private readonly changed: Int32Array;
+  private readonly listed: Uint8Array;
+  private changes = 0;
 
-  constructor(readonly netlist: Netlist) {
-    const { models, nodes } = netlist;
-    this.g = new Float64Array(models.length);
-    this.q = new Float64Array(models.length);
-    this.mode = new Int8Array(models.length);
-    this.offset = new Float64Array(nodes.size);
-    this.point = Float64Array.from(models, ({ junction }) => (junction ? firstPoint(junction) : 0));
-    this.arrange();
-  }
-
-  /** Steps until every junction and every limit agrees with the network around it. */
-  solve(): void {
-    for (let step = 0; step < mostSteps; step++) {
-      const stuck = this.step();
-      if (stuck >= 0) this.noWayBack(stuck);
-      if (!this.settleJunctions()) continue;
-      const settled = this.settleLimits();
-      if (settled && !this.lending) return;
-      this.lending = !settled;
-    }
-    throw new CircuitError({
-      code: 'converge',
-      where: 'Circuit',
-      met: `no solution within ${String(mostSteps)} steps`,
-      allowed: 'Sources with a limit must not be forced beyond it: check limit and amps.'
-    });
-  }
-
-  /** Voltage across an element, a against b, V. */
-  across(e: number): number {
-    return this.at(this.netlist.a[e] ?? 0) - this.at(this.netlist.b[e] ?? 0);
-  }
-
-  at(node: number): number {
-    const group = this.ideal.group[node] ?? 0;
-    return (this.work.volts[group] ?? 0) + (this.offset[node] ?? 0);
-  }
-
-  /** Current of every element from a to b, A, balanced at every node. */
-  currents(): Float64Array {
-    const amps = this.g.map((g, e) => g * this.across(e) + (this.q[e] ?? 0));
-    return balanceCurrents(this.netlist, { g: this.g, amps, ideal: this.ideal });
-  }
-
-  private arrange(): void {
-    const { netlist } = this;
-    this.ideal = idealOf(netlist, (e) => this.isIdeal(e));
-    const { group, count } = this.ideal;
-    const a = netlist.a.map((node) => group[node] ?? 0);
-    const b = netlist.b.map((node) => group[node] ?? 0);
+  constructor(
+    readonly netlist: Netlist,
+    readonly stand: Stand
+  ) {
+    const isIdeal = (e: number): boolean => this.isIdeal(e);
+    this.ideal = idealOf(netlist, isIdeal);
+    this.chains = chainsOf(netlist, this.ideal, isIdeal);
+    const { cores: count, a, b, bend } = this.chains;
     this.pattern = patternOf({ count, a, b });
-    this.work = workFor(this.pattern);
+    this.elimination = new Elimination(this.pattern);
+    this.offset = new Float64Array(netlist.nodes.size);
+    this.drop = new Float64Array(netlist.elements.length);
+    this.branches = new Branches(netlist, this.chains, this.drop, stand);
+    const junction = (e: number): boolean => (netlist.saturation[e] ?? 0) > 0;
+    const names = Int32Array.from(bend.keys());
+    this.junctions = names.filter((n) => junction(bend[n] ?? -1));
+    this.limits = names.filter((n) => (bend[n] ?? -1) >= 0 && !junction(bend[n] ?? -1));
+    const limited = (e: number): boolean => (netlist.limit[e] ?? Infinity) < Infinity;
+    this.idealLimits = Int32Array.from(netlist.elements.keys()).filter(
+      (e) => isIdeal(e) && limited(e)
+    );
+    this.changed = new Int32Array(a.length);
+    this.listed = new Uint8Array(a.length);
+    this.shift();
   }
 
-  private isIdeal(e: number): boolean {
-    const model = this.netlist.models[e];
-    return model?.ohms === 0 && model.junction === undefined && this.mode[e] === 0;
+  /** Has element e no resistance, and is it a voltage therefore? */
+  isIdeal(e: number): boolean {
+    const { ohms, saturation } = this.netlist;
+    return ohms[e] === 0 && saturation[e] === 0 && this.stand.mode[e] === 0;
   }
 
-  private step(): number {
-    const { netlist, offset, g, q, pattern, work } = this;
+  /** Notes that element e has new values. False when they ask for another structure. */
+  touch(e: number): boolean {
+    const n = this.chains.branch[e] ?? -1;
+    if (this.isIdeal(e) !== n < 0) return false;
+    if (n < 0) this.shift();
+    else {
+      if (this.netlist.bends(e) !== (this.chains.bend[n] === e)) return false;
+      this.change(n);
+    }
+    return true;
+  }
+
+  /** Lists a branch to have its law worked out again. */
+  change(n: number): void {
+    if (this.listed[n] === 1) return;
+    this.listed[n] = 1;
+    this.changed[this.changes++] = n;
+  }
+
+  /** Takes the ideal elements' voltages anew, and so every branch. */
+  shift(): void {
+    const { netlist, offset, drop } = this;
     idealOffsets(netlist, this.ideal, offset);
-    const edgeQ = new Float64Array(q.length);
-    netlist.models.forEach((model, e) => {
-      this.law(e, model);
+    for (let e = 0; e < drop.length; e++) {
       const apart = (offset[netlist.a[e] ?? 0] ?? 0) - (offset[netlist.b[e] ?? 0] ?? 0);
-      edgeQ[e] = (g[e] ?? 0) * apart + (q[e] ?? 0);
-    });
-    const stuck = eliminate(pattern, work, g, edgeQ);
-    if (stuck < 0) backSubstitute(pattern, work);
+      drop[e] = (netlist.emf[e] ?? 0) - apart;
+    }
+    for (let n = 0; n < this.listed.length; n++) this.change(n);
+  }
+
+  /** Solves the network as every bend now stands. Returns −1, or a core node without a way back. */
+  step(): number {
+    const { branches, elimination, changed, listed } = this;
+    const { owner, sense } = this.pattern;
+    const { cg, cq, dirty } = elimination;
+    for (let c = 0; c < this.changes; c++) {
+      const n = changed[c] ?? 0;
+      listed[n] = 0;
+      branches.refresh(n);
+      const at = owner[n] ?? -1;
+      if (at < 0) continue;
+      cg[n] = branches.g[n] ?? 0;
+      cq[n] = (sense[n] ?? 0) * (branches.q[n] ?? 0);
+      dirty[at] = 1;
+    }
+    this.changes = 0;
+    const stuck = elimination.forward();
+    elimination.back();
     return stuck;
   }
 
-  private law(e: number, { ohms, emf = 0, amps = 0, limit = 0, junction }: Model): void {
-    const mode = this.mode[e] ?? 0;
-    const x = this.point[e] ?? 0;
-    if (junction !== undefined) {
-      this.g[e] = slopeAt(x, junction, ohms);
-      this.q[e] = interceptAt(x, junction, ohms);
-    } else if (mode !== 0) {
-      this.g[e] = this.lending ? lent : 0;
-      this.q[e] = mode * limit - (this.g[e] ?? 0) * (emf + mode * limit * ohms);
-    } else {
-      this.g[e] = this.isIdeal(e) ? 0 : 1 / ohms;
-      this.q[e] = amps - (this.g[e] ?? 0) * emf;
-    }
-  }
-
-  /** Moves every junction to where the network puts it; true when none had to move. */
-  private settleJunctions(): boolean {
-    let settled = true;
-    this.netlist.models.forEach((model, e) => {
-      if (model.junction !== undefined && !this.settleJunction(e, model)) settled = false;
-    });
-    return settled;
-  }
-
-  private settleJunction(e: number, model: Model): boolean {
-    const { junction, ohms } = model;
-    if (junction === undefined) return true;
-    const v = this.across(e);
-    const i = (this.g[e] ?? 0) * v + (this.q[e] ?? 0);
-    const x = nextPoint(this.point[e] ?? 0, v, i, model);
-    this.point[e] = x;
-    const volts = Math.abs(voltsAt(x, junction, ohms) - v);
-    const amps = Math.abs(ampsAt(x, junction) - i);
-    const scale = Math.abs(i) + junction.saturation;
-    return amps <= ampsOff * scale && volts <= voltsOff * Math.max(1, Math.abs(v));
-  }
-
-  private settleLimits(): boolean {
-    let settled = true;
-    let rearrange = false;
-    let currents: Float64Array | undefined;
-    this.netlist.models.forEach(({ ohms, emf = 0, limit }, e) => {
-      if (limit === undefined) return;
-      const past = this.across(e) - emf;
-      let i = past / ohms;
-      if (ohms === 0 && this.mode[e] === 0) i = (currents ??= this.currents())[e] ?? 0;
-      else if (ohms === 0) i = past === 0 ? 0 : past * Infinity;
-      const wanted = i > limit ? 1 : i < -limit ? -1 : 0;
-      const mode = this.mode[e] ?? 0;
-      if (wanted === mode) return;
-      // One limit is never left straight for the other: a step that far is an overshoot.
-      this.mode[e] = mode === 0 ? wanted : 0;
-      settled = false;
-      if (ohms === 0) rearrange = true;
-    });
-    if (rearrange) this.arrange();
-    return settled;
-  }
-
-  private noWayBack(stuck: number): never {
-    const { netlist, ideal, work } = this;
-    backSubstitute(this.pattern, work);
-    const island = (node: number): number => work.island[ideal.group[node] ?? 0] ?? 0;
-    const culprit = netlist.elements.find((element, e) => {
-      const [from, to] = [island(netlist.a[e] ?? 0), island(netlist.b[e] ?? 0)];
-      return element.kind === 'current' && from !== to && (from === stuck || to === stuck);
-    });
-    throw new CircuitError({
-      code: 'way-back',
-      where: culprit === undefined ? 'Circuit' : nameOf(culprit),
-      met: 'its current has no way back',
-      allowed: 'A conducting path must lead from b to a: join them, or set amps to 0.',
-      field: 'amps'
-    });
+  /** Voltage across branch n from its a to its b, V. */
+  across(n: number): number {
+    const { volts } = this.elimination;
+    return (volts[this.chains.a[n] ?? 0] ?? 0) - (volts[this.chains.b[n] ?? 0] ?? 0);
   }
 }

@@ -1,0 +1,102 @@
+import type { Stand } from './branches';
+import { elementAmps } from './currents';
+import { CircuitError } from './errors';
+import { nameOf } from './kinds';
+import type { Netlist } from './netlist';
+import { Network } from './network';
+
+/** Steps after which the search for where everything bends is given up: far more than any needs. */
+const mostSteps = 400;
+
+/**
+ * Steps until every junction and every limit agrees with the network around it.
+ *
+ * Junctions settle first, as the limits stand; then limits. Returns the network, which is another
+ * one when an ideal source went into or out of its limit.
+ *
+ * Errors: a `CircuitError` when a current has no way back, or when nothing fits.
+ */
+export function iterate(first: Network, stand: Stand): Network {
+  let network = first;
+  let lentBefore = false;
+  for (let step = 0; step < mostSteps; step++) {
+    const stuck = network.step();
+    if (stuck >= 0) {
+      if (lentBefore || stand.mode.every((mode) => mode === 0)) noWayBack(network, stuck);
+      lentBefore = true;
+      lend(network, stand, true);
+      continue;
+    }
+    if (!settleJunctions(network)) continue;
+    const settled = settleLimits(network);
+    if (settled && !stand.lending) return network;
+    lend(network, stand, !settled);
+    if (!settled) network = rearranged(network, stand);
+  }
+  throw new CircuitError({
+    code: 'converge',
+    where: 'Circuit',
+    met: `no solution within ${String(mostSteps)} steps`,
+    allowed: 'Sources with a limit must not be forced beyond it: check limit and amps.'
+  });
+}
+
+function lend(network: Network, stand: Stand, lending: boolean): void {
+  stand.lending = lending;
+  network.limits.forEach((n) => network.change(n));
+}
+
+function settleJunctions(network: Network): boolean {
+  const { junctions, branches } = network;
+  let settled = true;
+  for (let j = 0; j < junctions.length; j++) {
+    const n = junctions[j] ?? 0;
+    if (branches.settleJunction(n, network.across(n))) continue;
+    settled = false;
+    network.change(n);
+  }
+  return settled;
+}
+
+function settleLimits(network: Network): boolean {
+  const { limits, idealLimits, branches } = network;
+  let settled = true;
+  for (let l = 0; l < limits.length; l++) {
+    const n = limits[l] ?? 0;
+    if (!branches.settleLimit(n, network.across(n))) settled = false;
+  }
+  if (idealLimits.length === 0) return settled;
+  const amps = elementAmps(network);
+  for (const e of idealLimits) if (!branches.settleMode(e, amps[e] ?? 0)) settled = false;
+  return settled;
+}
+
+/** The network anew when an ideal source went into or came out of its limit. */
+function rearranged(network: Network, stand: Stand): Network {
+  const { netlist, chains } = network;
+  const same = chains.branch.every((n, e) => network.isIdeal(e) === n < 0);
+  return same ? network : new Network(netlist, stand);
+}
+
+function noWayBack(network: Network, stuck: number): never {
+  const { netlist } = network;
+  throw new CircuitError({
+    code: 'way-back',
+    where: culpritOf(network, netlist, stuck),
+    met: 'its current has no way back',
+    allowed: 'A conducting path must lead from b to a: join them, or set amps to 0.',
+    field: 'amps'
+  });
+}
+
+/** The first current source between the island that is stuck and another. */
+function culpritOf({ chains, elimination }: Network, netlist: Netlist, stuck: number): string {
+  const { island } = elimination;
+  const culprit = netlist.elements.find((_, e) => {
+    if (!netlist.drives(e)) return false;
+    const n = chains.branch[e] ?? 0;
+    const [from, to] = [island[chains.a[n] ?? 0], island[chains.b[n] ?? 0]];
+    return from !== to && (from === stuck || to === stuck);
+  });
+  return culprit === undefined ? 'Circuit' : nameOf(culprit);
+}

@@ -1,0 +1,70 @@
+import type { Graph } from './pattern';
+
+/** Nodes in the order of elimination, and what each is joined to when its turn comes. */
+export interface Order {
+  readonly node: Int32Array;
+  readonly near: readonly (readonly number[])[];
+}
+
+/**
+ * Eliminates the node of least degree again and again, joining its neighbours to each other.
+ *
+ * Ground, node 0, comes last.
+ *
+ * Source: minimum degree, e.g. Davis, Direct Methods for Sparse Linear Systems (2006), ch. 7.
+ */
+export function leastDegreeFirst({ count, a, b }: Graph): Order {
+  const links = Array.from({ length: count }, () => new Set<number>());
+  a.forEach((from, e) => {
+    const to = b[e] ?? 0;
+    if (from === to) return;
+    links[from]?.add(to);
+    links[to]?.add(from);
+  });
+  const node = new Int32Array(count);
+  const near: number[][] = [];
+  const queue = new DegreeQueue(links);
+  for (let k = 0; k < count; k++) {
+    const at = k === count - 1 ? 0 : queue.take();
+    const list = [...(links[at] ?? [])];
+    node[k] = at;
+    near.push(list);
+    for (const i of list) {
+      links[i]?.delete(at);
+      for (const j of list) if (i !== j) links[i]?.add(j);
+    }
+    for (const i of list) queue.put(i);
+  }
+  return { node, near };
+}
+
+/** Nodes other than ground by degree; stale entries are skipped when met. */
+class DegreeQueue {
+  private readonly buckets: number[][] = [];
+  private readonly taken: Uint8Array;
+  private least = 0;
+
+  constructor(private readonly links: readonly ReadonlySet<number>[]) {
+    this.taken = new Uint8Array(links.length);
+    for (let at = links.length - 1; at > 0; at--) this.put(at);
+  }
+
+  put(at: number): void {
+    if (at === 0) return;
+    const degree = this.links[at]?.size ?? 0;
+    (this.buckets[degree] ??= []).push(at);
+    this.least = Math.min(this.least, degree);
+  }
+
+  take(): number {
+    for (; this.least < this.buckets.length; this.least++) {
+      const bucket = this.buckets[this.least] ?? [];
+      for (let at = bucket.pop(); at !== undefined; at = bucket.pop()) {
+        if (this.taken[at] === 1 || this.links[at]?.size !== this.least) continue;
+        this.taken[at] = 1;
+        return at;
+      }
+    }
+    return 0;
+  }
+}
