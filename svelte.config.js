@@ -15,7 +15,7 @@ export default {
     })
   ],
   kit: {
-    adapter: adapter({ strict: true }),
+    adapter: adapter({ strict: true, fallback: '404.html' }),
     paths: { base: process.env.BASE_PATH ?? '', relative: true },
     csp: {
       mode: 'hash',

@@ -1,3 +1,5 @@
+import { line } from 'd3';
+
 /** A point in the drawing, px. */
 export interface Point {
   readonly x: number;
@@ -9,17 +11,17 @@ export type Polyline = readonly Point[];
 
 const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 
-const legs = (line: Polyline): readonly (readonly [Point, Point])[] =>
-  line.slice(1).map((end, index) => [line[index] as Point, end] as const);
+const legs = (points: Polyline): readonly (readonly [Point, Point])[] =>
+  points.slice(1).map((end, index) => [points[index] as Point, end] as const);
 
 /** Length of a line, px. */
-export const lengthOf = (line: Polyline): number =>
-  legs(line).reduce((sum, [a, b]) => sum + distance(a, b), 0);
+export const lengthOf = (points: Polyline): number =>
+  legs(points).reduce((sum, [a, b]) => sum + distance(a, b), 0);
 
 /** Point and heading (degrees, clockwise from east) at `along` px from the start. */
-export function at(line: Polyline, along: number): Point & { readonly angle: number } {
+export function at(points: Polyline, along: number): Point & { readonly angle: number } {
   let left = Math.max(along, 0);
-  const all = legs(line);
+  const all = legs(points);
   for (const [index, [a, b]] of all.entries()) {
     const length = distance(a, b);
     if (left <= length || index === all.length - 1) {
@@ -29,24 +31,24 @@ export function at(line: Polyline, along: number): Point & { readonly angle: num
     }
     left -= length;
   }
-  return { ...(line[0] as Point), angle: 0 };
+  return { ...(points[0] as Point), angle: 0 };
 }
 
 /** The stretch of a line between two distances from its start. */
-export function cut(line: Polyline, from: number, to: number): Polyline {
+export function cut(points: Polyline, from: number, to: number): Polyline {
   let gone = 0;
-  const inner = legs(line).flatMap(([a, b]) => {
+  const inner = legs(points).flatMap(([a, b]) => {
     gone += distance(a, b);
     return gone > from && gone < to ? [b] : [];
   });
-  return [at(line, from), ...inner, at(line, to)].map(({ x, y }) => ({ x, y }));
+  return [at(points, from), ...inner, at(points, to)].map(({ x, y }) => ({ x, y }));
 }
 
 /** The longest straight piece, as distances from the start. */
-export function longest(line: Polyline): { readonly from: number; readonly to: number } {
+export function longest(points: Polyline): { readonly from: number; readonly to: number } {
   let gone = 0;
   let best = { from: 0, to: 0 };
-  for (const [a, b] of legs(line)) {
+  for (const [a, b] of legs(points)) {
     const length = distance(a, b);
     if (length > best.to - best.from) best = { from: gone, to: gone + length };
     gone += length;
@@ -55,12 +57,12 @@ export function longest(line: Polyline): { readonly from: number; readonly to: n
 }
 
 /** The same line `by` px to its right; its corners are right angles. */
-export function offset(line: Polyline, by: number): Polyline {
-  const normals = legs(line).map(([a, b]) => {
+export function offset(points: Polyline, by: number): Polyline {
+  const normals = legs(points).map(([a, b]) => {
     const length = distance(a, b) || 1;
     return { x: (-(b.y - a.y) / length) * by, y: ((b.x - a.x) / length) * by };
   });
-  return line.map((point, index) => {
+  return points.map((point, index) => {
     const before = normals[index - 1];
     const after = normals[index];
     const straight = before && after && before.x === after.x && before.y === after.y;
@@ -72,9 +74,10 @@ export function offset(line: Polyline, by: number): Polyline {
   });
 }
 
-/** SVG path data of a line. */
-export const pathOf = (line: Polyline): string =>
-  line.map(({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${round(x)} ${round(y)}`).join('');
+const drawLine = line<Point>(
+  ({ x }) => x,
+  ({ y }) => y
+).digits(1);
 
-/** Coordinates to a tenth of a pixel. */
-export const round = (value: number): number => Math.round(value * 10) / 10;
+/** SVG path data of a line, to a tenth of a pixel. */
+export const pathOf = (points: Polyline): string => drawLine(points) ?? '';

@@ -1,4 +1,4 @@
-import { ampsText, voltsText, type Level } from '../yard';
+import type { Level } from '../yard';
 import { at, lengthOf, type Point, type Polyline } from './geometry';
 
 /** How a conductor is filled. */
@@ -29,9 +29,6 @@ export function inkOf({ joined, share = joined === 'feed' ? 1 : 0 }: Level): Ink
 
 /** Whether the level wants its volts beside it. */
 export const isPartWay = (level: Level): boolean => inkOf(level).fill === 'split';
-
-/** Volts or amps as a tag beside the drawing. */
-export const tag = { volts: voltsText, amps: ampsText };
 
 /** Least current that is shown to flow, A. */
 const SHOWN = 0.002;

@@ -1,7 +1,7 @@
 /** What the drawing adds to the bare reading: calls, what was seen, the trace, places pointed at. */
 export interface Marks {
   /** Roads whose result is not told yet. */
-  readonly untold: ReadonlySet<string>;
+  readonly untold: readonly string[];
   /** Calls made: what each loco was said to do. */
   readonly calls: Readonly<Record<string, string>>;
   /** What each loco was seen to do, and where it started, mm. */
@@ -16,7 +16,7 @@ export interface Marks {
 
 /** A drawing without any mark. */
 export const noMarks: Marks = {
-  untold: new Set(),
+  untold: [],
   calls: {},
   seen: {},
   trace: [],

@@ -1,14 +1,15 @@
-import { hasToggle, roads, type Run, type Scene, type Yard } from '../yard';
+import { roads, type Run, type Scene, type Yard } from '../yard';
+import { scaleLinear } from 'd3';
 import type { Point, Polyline } from './geometry';
-import { layRun, roomFor, type LaidRun } from './run';
+import { layRun, roomFor, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
 export interface Row {
   readonly road: string;
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
-  /** Where the road's letter stands. */
-  readonly label: Point;
+  /** Where the road's letter stands, and whether its toggle is told beside it. */
+  readonly label: Point & { readonly toggled: boolean };
 }
 
 /** All that the rows view draws, in px. */
@@ -19,8 +20,12 @@ export interface RowsLayout {
   readonly rails: { readonly west: number; readonly east: number };
   readonly rows: readonly Row[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
+  /** Where the two legs stand upright. */
+  readonly buses: { readonly feed: number; readonly return: number };
+  /** Joints of three wires. */
+  readonly joints: readonly Point[];
   /** Middle of every place that can be pointed at. */
-  readonly anchors: ReadonlyMap<string, Point>;
+  readonly anchors: ReadonlyMap<string, Anchor>;
   /** Where x = mm along a road. */
   readonly x: (mm: number) => number;
 }
@@ -31,6 +36,9 @@ const HALF_GAUGE = 8;
 const FIRST = 122;
 const STEP = 92;
 
+/** Wide enough for words beside the drawing. */
+export const isWide = (width: number): boolean => width >= 560;
+
 const isCross = (run: Run): boolean =>
   run.road !== undefined &&
   (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
@@ -39,7 +47,7 @@ const isCross = (run: Run): boolean =>
 export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
   const names = roads(yard);
   const ring = runs.some((run) => run.id === 'closing link');
-  const margin = width < 560 ? 16 : 34;
+  const margin = isWide(width) ? 34 : 16;
   const buses = { feed: margin, return: width - margin - (ring ? 22 : 0) };
   const need = (job: Run['job']) =>
     Math.max(
@@ -48,40 +56,71 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
     );
   const rails = { west: buses.feed + need('feed') + 20, east: buses.return - need('return') - 16 };
   const rowY = (road: string) => FIRST + names.indexOf(road) * STEP;
-  const box = { width: width < 560 ? 176 : 200, height: 48 };
+  const box = { width: isWide(width) ? 200 : 176, height: 48 };
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
-  const frame = { names, buses, rails, rowY, controller, width };
+  const frame = { names, buses, rails, rowY, controller, width, ring };
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
     .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
-  const found = new Map<string, Point>(laid.flatMap((each) => [...each.anchors]));
+  const found = new Map<string, Anchor>(laid.flatMap((each) => [...each.anchors]));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid) }));
-  const anchors = new Map<string, Point>([
+  const anchors = new Map<string, Anchor>([
     ...found,
     ...metal.flatMap((each) => [...each.anchors]),
-    ['controller', { x: width / 2, y: TOP }]
+    ['controller', { x: width / 2, y: TOP, angle: 0 }]
   ]);
-  const inset = 0;
   return {
     width,
     height: rowY(names.at(-1) as string) + 50,
     controller,
     rails,
-    rows: names.map((road) => row(yard, road, rowY(road), buses.feed)),
+    rows: names.map((road) => row(runs, road, rowY(road), [buses.feed, rails.west])),
     runs: [...laid, ...metal],
+    buses,
+    joints: joints(names, buses, rowY, ring),
     anchors,
-    x: (mm) => rails.west + inset + (mm / yard.roadLengthMm) * (rails.east - rails.west - 2 * inset)
+    x: scaleLinear([0, yard.roadLengthMm], [rails.west, rails.east])
   };
 }
 
-const row = (yard: Yard, road: string, y: number, bus: number): Row => ({
-  road,
-  feedRail: { y: y + HALF_GAUGE },
-  returnRail: { y: y - HALF_GAUGE },
-  label: { x: bus + (hasToggle(yard, road) ? 16 : 14), y: y + HALF_GAUGE + 24 }
-});
+/** The letter stands under the toggle, or above the rails' west end where there is none. */
+function row(
+  runs: readonly Run[],
+  road: string,
+  y: number,
+  [bus, west]: readonly [number, number]
+): Row {
+  const [feed, home] = [y + HALF_GAUGE, y - HALF_GAUGE];
+  const toggled = runs.some(
+    (run) => run.id === `feed ${road}` && isOwnToggle(run, `toggle ${road}`)
+  );
+  return {
+    road,
+    feedRail: { y: feed },
+    returnRail: { y: home },
+    label: toggled
+      ? { toggled, x: bus + 16, y: feed + 32 }
+      : { toggled, x: west + 24, y: home - 14 }
+  };
+}
+
+/** Every tag but the last joins three wires; in a ring the last return tag does too. */
+const joints = (
+  names: readonly string[],
+  buses: RowsLayout['buses'],
+  rowY: (road: string) => number,
+  ring: boolean
+): readonly Point[] =>
+  names.flatMap((road, index) => {
+    const last = index === names.length - 1;
+    const y = rowY(road);
+    return [
+      ...(last ? [] : [{ x: buses.feed, y: y + HALF_GAUGE }]),
+      ...(last && !ring ? [] : [{ x: buses.return, y: y - HALF_GAUGE }])
+    ];
+  });
 
 interface Frame {
   readonly names: readonly string[];
@@ -90,6 +129,7 @@ interface Frame {
   readonly rowY: (road: string) => number;
   readonly controller: RowsLayout['controller'];
   readonly width: number;
+  readonly ring: boolean;
 }
 
 /** The line along which a run is drawn. */
@@ -128,7 +168,7 @@ function returnLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
   ];
 }
 
-function busLine(run: Run, { names, buses, rowY, controller, width }: Frame): Polyline {
+function busLine(run: Run, { names, buses, rowY, controller, width, ring }: Frame): Polyline {
   const first = names[0] as string;
   const y = (node: string) => rowY(node.split(' ').at(-1) as string);
   const [west, east] = [controller.x, controller.x + controller.width];
@@ -142,8 +182,8 @@ function busLine(run: Run, { names, buses, rowY, controller, width }: Frame): Po
     case 'return wire':
       return [
         { x: buses.return, y: rowY(first) - HALF_GAUGE },
-        { x: buses.return, y: TOP + 10 },
-        { x: east, y: TOP + 10 }
+        { x: buses.return, y: ring ? TOP + 10 : TOP },
+        { x: east, y: ring ? TOP + 10 : TOP }
       ];
     case 'closing link': {
       const low = rowY(names.at(-1) as string) + 30;
@@ -172,6 +212,7 @@ function layMetal(run: Run, laid: readonly LaidRun[]): LaidRun {
   const glyph = laid.flatMap((each) => each.glyphs).find((each) => each.id === host);
   const middle = glyph?.middle ??
     laid.map((each) => each.anchors.get(host)).find(Boolean) ?? { x: 0, y: 0 };
+  const angle = glyph?.angle ?? 0;
   return {
     stretches: [],
     glyphs: [
@@ -180,15 +221,20 @@ function layMetal(run: Run, laid: readonly LaidRun[]): LaidRun {
         kind: 'metal',
         closed: true,
         middle,
-        angle: glyph?.angle ?? 0,
+        angle,
+        ohms: part.ohms,
         width: glyph?.width ?? 40,
         from: run.from,
         to: run.to
       }
     ],
-    anchors: new Map([[part.id, middle]])
+    anchors: new Map([[part.id, { ...middle, angle }]])
   };
 }
+
+/** Whether the toggle sits where it belongs: in its own road's feed. */
+export const isOwnToggle = (run: Run, id: string): boolean =>
+  run.job === 'feed' && `toggle ${run.road}` === id && run.parts.some((part) => part.id === id);
 
 /** The loco that stands on a road, if any. */
 export const locoOn = (scene: Scene, road: string): string | undefined =>

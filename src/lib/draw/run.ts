@@ -14,6 +14,7 @@ export interface Glyph {
   readonly id: string;
   readonly kind: 'toggle' | 'resistor' | 'meter' | 'metal' | 'break';
   readonly closed: boolean;
+  readonly ohms: number;
   readonly middle: Point;
   readonly angle: number;
   readonly width: number;
@@ -22,12 +23,15 @@ export interface Glyph {
   readonly to: string;
 }
 
+/** Middle of a part, and the heading of its wire in degrees. */
+export type Anchor = Point & { readonly angle: number };
+
 /** A run laid along a line. */
 export interface LaidRun {
   readonly stretches: readonly Stretch[];
   readonly glyphs: readonly Glyph[];
   /** Middle of every part, for rings and numbers. */
-  readonly anchors: ReadonlyMap<string, Point>;
+  readonly anchors: ReadonlyMap<string, Anchor>;
 }
 
 /** Width a part takes along its run, px; plain wire takes what is left. */
@@ -78,11 +82,10 @@ function anchors(
   parts: readonly Placed[],
   stretches: readonly Stretch[],
   glyphs: readonly Glyph[]
-): ReadonlyMap<string, Point> {
-  const middleOf = ({ line }: Stretch): Point => {
+): ReadonlyMap<string, Anchor> {
+  const middleOf = ({ line }: Stretch): Anchor => {
     const { from, to } = longest(line);
-    const { x, y } = at(line, (from + to) / 2);
-    return { x, y };
+    return at(line, (from + to) / 2);
   };
   return new Map(
     parts.map((part, index) => {
@@ -90,7 +93,10 @@ function anchors(
       const before = glyphs.filter((each) =>
         parts.slice(0, index).some((earlier) => earlier.id === each.id)
       ).length;
-      return [part.id, glyph?.middle ?? middleOf(stretches[before] as Stretch)];
+      return [
+        part.id,
+        glyph ? { ...glyph.middle, angle: glyph.angle } : middleOf(stretches[before] as Stretch)
+      ];
     })
   );
 }

@@ -9,12 +9,21 @@ export interface Play {
   readonly call?: StepData['call'];
   /** The cards which a wrong call here can bring. */
   readonly ideas: Readonly<Record<string, Idea>>;
+  /** Address of the first call that is no opener and wakes nothing up. */
+  readonly calls: string;
 }
 
 /** JSON that can stand inside a script element. */
 const inScript = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
 
-function playOf(file: string, step: StepData, ideas: readonly Idea[]): Play | undefined {
+/** Address of a step on its page. */
+const anchor = (index: number): string => `step-${index + 1}`;
+
+function playOf(
+  file: string,
+  step: StepData,
+  { ideas, calls }: { readonly ideas: readonly Idea[]; readonly calls: string }
+): Play | undefined {
   if (!step.board) return undefined;
   const wrongs = Object.values(step.call?.wrong ?? {}).flatMap((each) => Object.values(each));
   const cards = wrongs.map(({ idea }) => {
@@ -24,7 +33,7 @@ function playOf(file: string, step: StepData, ideas: readonly Idea[]): Play | un
     throw new LessonError(file, step.line, `no card for the idea '${idea}'`, known);
   });
   const { heading, board, call } = step;
-  return { heading, board, call, ideas: Object.fromEntries(cards) };
+  return { heading, board, call, calls, ideas: Object.fromEntries(cards) };
 }
 
 /**
@@ -32,10 +41,12 @@ function playOf(file: string, step: StepData, ideas: readonly Idea[]): Play | un
  * @throws LessonError when a wrong idea has no card.
  */
 export function toPage(file: string, lesson: Lesson, ideas: readonly Idea[]): string {
-  const plays = lesson.steps.map((step) => playOf(file, step, ideas));
+  const first = lesson.steps.findIndex(({ call }) => call && !call.opener && !call.wakes);
+  const calls = `#${anchor(Math.max(first, 0))}`;
+  const plays = lesson.steps.map((step) => playOf(file, step, { ideas, calls }));
   const sections = lesson.steps.map((step, index) =>
     [
-      `<section class="step" id="step-${index + 1}">`,
+      `<section class="step" id="${anchor(index)}">`,
       '<div class="words">',
       '',
       `## ${step.heading}`,

@@ -18,8 +18,9 @@ export const questionEntries = {
   compare: v.optional(compare.schema),
   which: v.optional(which.schema)
 };
-const QuestionSchema = v.strictObject(questionEntries);
-export type Question = Readonly<v.InferOutput<typeof QuestionSchema>>;
+export type Question = Readonly<
+  v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>
+>;
 
 function kindOf(question: Question): [QuestionKind, unknown] {
   const found = kinds.filter((kind) => question[kind.key as keyof Question] !== undefined);

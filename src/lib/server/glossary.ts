@@ -10,10 +10,11 @@ export interface Term {
 }
 
 /** The glossary's tables, one for each heading, read from its Markdown. */
-export const glossary: readonly { readonly heading: string; readonly terms: readonly Term[] }[] = text
-  .split(/^## /m)
-  .slice(1)
-  .map((section) => ({ heading: section.split('\n')[0] as string, terms: rows(section) }));
+export const glossary: readonly { readonly heading: string; readonly terms: readonly Term[] }[] =
+  text
+    .split(/^## /m)
+    .slice(1)
+    .map((section) => ({ heading: section.split('\n')[0] as string, terms: rows(section) }));
 
 function rows(section: string): readonly Term[] {
   return section
@@ -21,7 +22,10 @@ function rows(section: string): readonly Term[] {
     .filter((line) => line.startsWith('|') && !/^\|[\s|:-]+$/.test(line))
     .slice(1)
     .map((line) => {
-      const [word = '', heard = '', meaning = ''] = line.slice(1, -1).split('|').map((cell) => cell.trim());
+      const [word = '', heard = '', meaning = ''] = line
+        .slice(1, -1)
+        .split('|')
+        .map((cell) => cell.trim());
       return { word, heard, meaning, anchor: word.replaceAll(' ', '-') };
     });
 }

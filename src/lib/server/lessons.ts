@@ -7,7 +7,10 @@ const files = import.meta.glob<string>('/content/lessons/*.md', {
 });
 
 /** What a list of lessons tells of one. */
-export interface LessonCard extends Pick<Lesson['meta'], 'title' | 'minutes' | 'can' | 'rule' | 'bench' | 'terms'> {
+export interface LessonCard extends Pick<
+  Lesson['meta'],
+  'title' | 'minutes' | 'can' | 'rule' | 'bench' | 'terms'
+> {
   readonly slug: string;
   readonly number: number;
   /** Ids of its calls. */

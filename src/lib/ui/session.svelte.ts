@@ -10,11 +10,12 @@ import {
   type Played,
   type Question
 } from '../predict';
-import { act, read, type Action, type Scene } from '../yard';
+import { act, read, type Action, type Reading, type Scene } from '../yard';
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
 import { didWords, seenWords } from './say';
+import { unique } from './unique';
 
 /** One thing to decide, on one of the yards. */
 export interface Slot extends Asked {
@@ -29,13 +30,19 @@ export interface Outcome {
   readonly right: boolean;
 }
 
+/** One yard of the board as it stands now. */
+export interface View extends Side {
+  readonly index: number;
+  readonly reading: Reading;
+}
+
 /** A board being played: its scenes, the call pending on it, and what was seen. */
 export class Session {
   readonly board: BoardData;
   readonly question: Question | undefined;
   readonly slots: readonly Slot[];
   readonly starts: readonly Scene[];
-  scenes = $state.raw<readonly Scene[]>([]);
+  #scenes = $state.raw<readonly Scene[]>([]);
   phase = $state<'asking' | 'showing' | 'open'>('open');
   picked = $state<Record<string, string>>({});
   sure = $state<Sureness>();
@@ -43,21 +50,43 @@ export class Session {
   /** Whether what is drawn is still the outcome of the call. */
   fresh = $state(false);
   status = $state('');
+  /** How far chevrons have drifted, px. */
   drift = $state(0);
-  #stop = () => undefined as void;
+  #stop: () => void = () => undefined;
+
+  readonly views: readonly View[] = $derived(
+    this.#sides.map((side, index) => {
+      const scene = this.#scenes[index] ?? side.scene;
+      return { ...side, index, scene, reading: read(side.yard, scene) };
+    })
+  );
 
   constructor(board: BoardData, question: Question | undefined) {
     this.board = board;
     this.question = question;
     this.starts = board.sides.map(({ yard, scene }) => settle(yard, scene));
-    this.scenes = this.starts;
+    this.#scenes = this.starts;
     this.slots = question ? board.sides.flatMap((_, side) => this.#slotsOf(question, side)) : [];
     if (question) this.phase = 'asking';
   }
 
+  get #sides(): readonly Side[] {
+    return this.board.sides;
+  }
+
   #slotsOf(question: Question, side: number): Slot[] {
-    const title = this.board.sides.length > 1 ? this.board.sides[side]?.title : undefined;
+    const title = this.#sides.length > 1 ? this.#sides[side]?.title : undefined;
     return asked(question).map((each) => ({ ...each, side, key: answerKey(each.id, title) }));
+  }
+
+  /** The first yard of the board. */
+  get first(): View {
+    return this.views[0] as View;
+  }
+
+  /** What was asked and called wrongly. */
+  get missed(): readonly Slot[] {
+    return this.slots.filter(({ key }) => this.picked[key] !== this.outcome?.answers[key]);
   }
 
   /** Names of the things still to be decided before the call can be made. */
@@ -66,35 +95,32 @@ export class Session {
     return this.sure || open.length > 0 ? open : ['how sure you are'];
   }
 
-  /** Roads and meters of a side which must not be told yet. */
-  untold(side: number): ReadonlySet<string> {
-    const scene = this.scenes[side];
-    if (this.phase !== 'asking' || !this.question || !scene) return new Set();
+  /** Roads and meters of a yard which must not be told yet. */
+  untold({ scene, reading }: View): readonly string[] {
+    if (this.phase !== 'asking' || !this.question) return [];
     const hidden = hides(this.question);
-    const { runs } = read((this.board.sides[side] as Side).yard, scene);
-    const withMeter = runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
-    const meters = withMeter.length > 0 ? runs.flatMap((run) => run.parts) : [];
+    const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
+    const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
     const roads = [
       ...hidden.map((name) => scene.locos[name]?.road),
       ...withMeter.map((run) => run.road)
     ];
     const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);
-    return new Set([...roads.filter((road) => road !== undefined), ...ids]);
+    return unique([...roads.filter((road) => road !== undefined), ...ids]);
   }
 
   /** The call is made: the engine answers, then the yard is shown doing it. */
   commit(): Outcome {
     const question = this.question as Question;
-    const sides = this.board.sides.map(({ yard, scene }) => answer(question, yard, scene));
+    const sides = this.#sides.map(({ yard, scene }) => answer(question, yard, scene));
     const answers = Object.fromEntries(
       this.slots.map(({ key, id, side }) => [key, sides[side]?.answers[id] as string])
     );
     const right = this.slots.every(({ key }) => this.picked[key] === answers[key]);
-    const outcome = { answers, right, played: sides.map(({ played }) => played) };
-    this.outcome = outcome;
+    this.outcome = { answers, right, played: sides.map(({ played }) => played) };
     this.fresh = true;
     this.#run(question.do);
-    return outcome;
+    return this.outcome;
   }
 
   /** A hand does something on the panel. */
@@ -107,7 +133,7 @@ export class Session {
   /** Plays an action from the start scene. */
   tryOut(action: Action): void {
     if (this.phase === 'asking') return;
-    this.scenes = this.starts;
+    this.#scenes = this.starts;
     this.do(action);
   }
 
@@ -119,52 +145,82 @@ export class Session {
   /** Back to the start scene. */
   reset(): void {
     this.#stop();
-    this.scenes = this.starts;
+    this.#scenes = this.starts;
     this.fresh = false;
     if (this.phase === 'showing') this.phase = 'open';
     this.status = 'Back at the start.';
   }
 
   #run(action: Action | undefined): void {
-    const before = this.scenes;
-    const yards = this.board.sides.map(({ yard }) => yard);
-    const from = yards.map((yard, side) => {
-      const scene = before[side] as Scene;
-      return action ? act(yard, scene, action) : scene;
-    });
-    this.phase = 'showing';
-    let drives = from.map(start);
+    const before = this.views;
     this.#stop();
+    this.phase = 'showing';
+    let drives = before.map(({ yard, scene }) => ({
+      yard,
+      drive: start(action ? act(yard, scene, action) : scene)
+    }));
     this.#stop = show((share) => {
-      drives = yards.map((yard, side) =>
-        driveTo(yard, drives[side] as ReturnType<typeof start>, share * WATCH_SECONDS)
-      );
-      this.scenes = drives.map(({ scene }) => scene);
+      drives = drives.map(({ yard, drive }) => ({
+        yard,
+        drive: driveTo(yard, drive, share * WATCH_SECONDS)
+      }));
+      this.#scenes = drives.map(({ drive }) => drive.scene);
       this.drift = share * 36;
       if (share === 1) this.#ended(before, action);
     });
   }
 
-  #ended(before: readonly Scene[], action: Action | undefined): void {
+  #ended(before: readonly View[], action: Action | undefined): void {
     this.phase = 'open';
-    const { yard } = this.board.sides[0] as Side;
-    const did = action ? didWords(yard, before[0] as Scene, action) : 'The yard runs on.';
-    const seen = this.board.sides.map((side, index) => {
-      const words = seenWords(side.yard, before[index] as Scene, this.scenes[index] as Scene);
-      return this.board.sides.length > 1 ? `${side.title}: ${words}` : words;
+    const [first] = before as [View];
+    const did = action ? didWords(first.yard, first.scene, action) : 'The yard runs on.';
+    const seen = this.views.map(({ yard, scene, title, index }) => {
+      const words = seenWords(yard, before[index]?.scene ?? scene, scene);
+      return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
     });
     this.status = [did, ...seen].join(' ');
   }
 
-  /** What each loco of a side was seen to do since the call. */
-  seen(side: number): Readonly<Record<string, { readonly way: string; readonly fromMm: number }>> {
-    const played = this.fresh && this.phase === 'open' ? this.outcome?.played[side] : undefined;
+  /** What the call's outcome shows on a yard; nothing once hands have done something else. */
+  #playedOn(index: number): Played | undefined {
+    return this.fresh && this.phase === 'open' ? this.outcome?.played[index] : undefined;
+  }
+
+  /** First open place of each loco asked about which stays. */
+  breaks({ index }: View): readonly string[] {
+    const played = this.#playedOn(index);
+    if (!played) return [];
+    const still = this.slots.filter(
+      (slot) => slot.side === index && this.outcome?.answers[slot.key] === 'stays'
+    );
+    const open = still.flatMap(({ id }) =>
+      played.reading.why(played.after.locos[id]?.road as string).breaks.slice(0, 1)
+    );
+    return unique(open).slice(0, 2);
+  }
+
+  /** What each loco of a yard was seen to do since the call, and where it started, mm. */
+  seen({
+    index
+  }: View): Readonly<Record<string, { readonly way: string; readonly fromMm: number }>> {
+    const played = this.#playedOn(index);
     if (!played) return {};
     return Object.fromEntries(
       Object.entries(played.before.locos).map(([name, at]) => [
         name,
         { way: way(played.before, played.after, name), fromMm: at.atMm }
       ])
+    );
+  }
+
+  /** What was said of each loco of a yard that can go west or east. */
+  calls({ index }: View): Readonly<Record<string, string>> {
+    if (this.phase !== 'asking' && !this.fresh) return {};
+    const moving = this.slots.filter(
+      (slot) => slot.side === index && slot.options.includes('west')
+    );
+    return Object.fromEntries(
+      moving.flatMap(({ key, id }) => (this.picked[key] ? [[id, this.picked[key]]] : []))
     );
   }
 }

@@ -1,5 +1,5 @@
 import { locoOn } from '../draw';
-import { joinWords, type Reading, type Scene, type Why } from '../yard';
+import type { Reading, Scene, Why } from '../yard';
 
 /** A stop on the way of the current, or towards the break. */
 export interface TraceStop {
@@ -34,11 +34,6 @@ function stopWords(
 ): string {
   if (index === 0) return 'Out of the controller';
   if (broken) return `Open at ${place}: no way on`;
-  return place === loco ? `Through ${place}, rail to rail` : `Along ${place}`;
-}
-
-/** The open places that keep a road dead, in one sentence; empty when there are none. */
-export function breakWords(reading: Reading, road: string): string {
-  const { breaks } = reading.why(road);
-  return breaks.length === 0 ? '' : `Open at ${joinWords(breaks, 'and')}.`;
+  if (place === loco) return `Through ${place}, rail to rail`;
+  return /^(toggle|meter|resistor|metal)/.test(place) ? `Through ${place}` : `Along the ${place}`;
 }

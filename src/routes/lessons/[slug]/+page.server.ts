@@ -8,5 +8,9 @@ export function load({ params }) {
   const lesson = lessonCards[index];
   if (!lesson) error(404, `There is no lesson '${params.slug}'.`);
   const next = lessonCards[index + 1];
-  return { lesson, next: next && { slug: next.slug, title: next.title }, count: lessonCards.length };
+  return {
+    lesson,
+    next: next && { slug: next.slug, title: next.title },
+    count: lessonCards.length
+  };
 }

@@ -1,0 +1,44 @@
+/// <reference lib="webworker" />
+import { base, build, files, prerendered, version } from '$service-worker';
+
+const worker = globalThis as unknown as ServiceWorkerGlobalScope;
+const CACHE = `ohmyard-${version}`;
+const everything = [...build, ...files, ...prerendered];
+
+worker.addEventListener('install', (event) => {
+  const fill = async () => {
+    const cache = await caches.open(CACHE);
+    await cache.addAll(everything);
+    await worker.skipWaiting();
+  };
+  event.waitUntil(fill());
+});
+
+worker.addEventListener('activate', (event) => {
+  const clean = async () => {
+    for (const key of await caches.keys()) {
+      if (key.startsWith('ohmyard-') && key !== CACHE) await caches.delete(key);
+    }
+    await worker.clients.claim();
+  };
+  event.waitUntil(clean());
+});
+
+worker.addEventListener('fetch', (event) => {
+  const { request } = event;
+  if (request.method !== 'GET' || new URL(request.url).origin !== location.origin) return;
+  event.respondWith(answer(request));
+});
+
+/** From the cache first; an address without its closing slash finds its page all the same. */
+async function answer(request: Request): Promise<Response> {
+  const cache = await caches.open(CACHE);
+  const { pathname } = new URL(request.url);
+  const kept = (await cache.match(pathname)) ?? (await cache.match(`${pathname}/`));
+  if (kept) return kept;
+  try {
+    return await fetch(request);
+  } catch {
+    return (await cache.match(`${base}/`)) ?? Response.error();
+  }
+}
