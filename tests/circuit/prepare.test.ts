@@ -77,6 +77,15 @@ describe('prepare(circuit)', () => {
     expect(prepared.solve().amps('M')).toBeCloseTo((-8 + 4 * 0.25) / 5, 12);
   });
 
+  test('takes new values on a dead end, where nothing flows', () => {
+    const prepared = prepare(
+      grounded(G('G', ['p', '0'], 12, 1), R('R', ['p', '0'], 11), G('end', ['x', 'p'], 3, 1))
+    );
+    expect(prepared.solve().volts('x')).toBeCloseTo(14, 12);
+    prepared.set('end', { volts: -2 });
+    expect(prepared.solve().volts('x')).toBeCloseTo(9, 12);
+  });
+
   test('takes a switch of 0 Ω in and out', () => {
     const prepared = prepare(
       grounded(G('G', ['p', '0'], 12, 1), S('S', ['p', 'q'], 0, false), R('R', ['q', '0'], 5))
