@@ -101,7 +101,7 @@ function row(
     feedRail: { y: feed },
     returnRail: { y: home },
     label: toggled
-      ? { toggled, x: bus + 16, y: feed + 32 }
+      ? { toggled, x: bus + 16, y: feed + 36 }
       : { toggled, x: west + 24, y: home - 14 }
   };
 }
