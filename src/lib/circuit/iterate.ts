@@ -1,4 +1,5 @@
 import type { Stand } from './branches';
+import { ideal } from './chains';
 import { elementAmps } from './currents';
 import { CircuitError } from './errors';
 import { nameOf } from './kinds';
@@ -74,7 +75,7 @@ function settleLimits(network: Network): boolean {
 /** The network anew when an ideal source went into or came out of its limit. */
 function rearranged(network: Network, stand: Stand): Network {
   const { netlist, chains } = network;
-  const same = chains.branch.every((n, e) => network.isIdeal(e) === n < 0);
+  const same = chains.branch.every((n, e) => network.isIdeal(e) === (n === ideal));
   return same ? network : new Network(netlist, stand);
 }
 
