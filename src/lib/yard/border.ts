@@ -38,6 +38,7 @@ export class BorderError extends Error {
 /** The value as it was met, short enough to read. */
 export function met(value: unknown): string {
   if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
   const text = JSON.stringify(value) ?? String(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
