@@ -3,17 +3,14 @@ import type { Chains } from './chains';
 import { ampsAt, firstPoint, nextPoint, stands, steepAt } from './junction';
 import type { Netlist } from './netlist';
 
-/** Conductance lent to a source at its limit while its circuit is not yet possible, S. */
-const lent = 1e-6;
-
 /** Where each element that bends stands, whatever branch it is in. */
 export class Stand {
   /** Per element: the junction's point. */
   readonly point: Float64Array;
   /** Per element: −1 or 1 when its current from a to b is at that limit, else 0. */
   readonly mode: Int8Array;
-  /** Do sources at their limit have a slope for the time being? */
-  lending = false;
+  /** Conductance lent to sources at their limit while the search goes on, S. */
+  lent = 0;
 
   constructor(netlist: Netlist) {
     this.point = netlist.saturation.map((saturation) =>
@@ -94,7 +91,7 @@ export class Branches {
       return;
     }
     const amps = mode * this.netlist.limit[e]!;
-    this.g[n] = this.stand.lending ? lent : 0;
+    this.g[n] = this.stand.lent;
     this.q[n] = amps - this.g[n]! * (emf + amps * ohms);
   }
 

@@ -17,7 +17,7 @@ export interface Chains {
   /** Elements of branch n: member[start[n]] … member[start[n+1]−1], from its a to its b. */
   readonly start: Int32Array;
   readonly member: Int32Array;
-  /** Per element: its branch (−1 for an ideal one), and +1 or −1 as it lies along it or against. */
+  /** Per element: its branch, or `ideal` or `dead`; and +1 or −1 as it lies along it or against. */
   readonly branch: Int32Array;
   readonly sense: Int8Array;
   /** The element of each branch that bends, or −1. */
@@ -26,18 +26,26 @@ export interface Chains {
   readonly core: Int32Array;
   readonly inside: Int32Array;
   readonly place: Int32Array;
+  /** Per group at a dead end: the element that leads back from it; −1 for all others. */
+  readonly stem: Int32Array;
 }
 
+/** In place of its branch: an element without resistance. */
+export const ideal = -1;
+/** In place of its branch: an element on a dead end, where nothing can flow. */
+export const dead = -2;
+
 /** Collapses what lies in series. */
-export function chainsOf(netlist: Netlist, ideal: Ideal, isIdeal: (e: number) => boolean): Chains {
-  const walk = new Walk(netlist, ideal, isIdeal);
+export function chainsOf(netlist: Netlist, groups: Ideal, isIdeal: (e: number) => boolean): Chains {
+  const walk = new Walk(netlist, groups, isIdeal);
+  walk.strip();
   walk.start(0);
-  for (let group = 1; group < ideal.count; group++) {
-    if (!walk.isInside(group)) walk.start(group);
+  for (let group = 1; group < groups.count; group++) {
+    if (walk.isLoose(group) && !walk.isInside(group)) walk.start(group);
   }
   walk.follow();
   // What is left are rings that meet nothing: any node of one serves as its end.
-  for (let group = 1; group < ideal.count; group++) {
+  for (let group = 1; group < groups.count; group++) {
     if (walk.isLoose(group)) walk.start(group);
     walk.follow();
   }
@@ -45,7 +53,7 @@ export function chainsOf(netlist: Netlist, ideal: Ideal, isIdeal: (e: number) =>
 }
 
 class Walk {
-  private readonly links: readonly number[][];
+  private readonly links: number[][];
   private readonly from: Int32Array;
   private readonly to: Int32Array;
   private readonly branch: Int32Array;
@@ -53,6 +61,7 @@ class Walk {
   private readonly core: Int32Array;
   private readonly inside: Int32Array;
   private readonly place: Int32Array;
+  private readonly stem: Int32Array;
   private readonly queue: number[] = [];
   private head = 0;
   private readonly a: number[] = [];
@@ -68,11 +77,12 @@ class Walk {
   ) {
     this.from = netlist.a.map((node) => group[node] ?? 0);
     this.to = netlist.b.map((node) => group[node] ?? 0);
-    this.branch = new Int32Array(netlist.a.length).fill(-1);
+    this.branch = new Int32Array(netlist.a.length).fill(ideal);
     this.sense = new Int8Array(netlist.a.length);
     this.core = new Int32Array(count).fill(-1);
     this.inside = new Int32Array(count).fill(-1);
     this.place = new Int32Array(count);
+    this.stem = new Int32Array(count).fill(-1);
     const links: number[][] = Array.from({ length: count }, () => []);
     netlist.elements.forEach((_, e) => {
       if (isIdeal(e)) return;
@@ -80,6 +90,26 @@ class Walk {
       links[this.to[e] ?? 0]?.push(e);
     });
     this.links = links;
+  }
+
+  /** Takes away dead ends, from their tips inwards, as far as no current is driven into them. */
+  strip(): void {
+    const tips = [...this.links.keys()].filter((group) => this.isTip(group));
+    for (let tip = tips.pop(); tip !== undefined; tip = tips.pop()) {
+      const e = this.links[tip]?.[0];
+      if (e === undefined || !this.isTip(tip)) continue;
+      const next = (this.from[e] === tip ? this.to[e] : this.from[e]) ?? 0;
+      this.branch[e] = dead;
+      this.stem[tip] = e;
+      this.links[tip] = [];
+      this.links[next] = (this.links[next] ?? []).filter((f) => f !== e);
+      if (this.isTip(next)) tips.push(next);
+    }
+  }
+
+  private isTip(group: number): boolean {
+    const [e, ...more] = this.links[group] ?? [];
+    return group !== 0 && e !== undefined && more.length === 0 && !this.netlist.drives(e);
   }
 
   /** Could a branch pass through this node: two different elements meet there and nothing else? */
@@ -92,7 +122,7 @@ class Walk {
   }
 
   isLoose(group: number): boolean {
-    return this.core[group] === -1 && this.inside[group] === -1;
+    return this.core[group] === -1 && this.inside[group] === -1 && this.stem[group] === -1;
   }
 
   start(group: number): void {
@@ -104,7 +134,7 @@ class Walk {
     for (; this.head < this.queue.length; this.head++) {
       const group = this.queue[this.head] ?? 0;
       for (const e of this.links[group] ?? []) {
-        if (this.branch[e] === -1) this.walk(group, e);
+        if (this.branch[e] === ideal) this.walk(group, e);
       }
     }
   }
@@ -150,7 +180,8 @@ class Walk {
       bend: Int32Array.from(this.bend),
       core: this.core,
       inside: this.inside,
-      place: this.place
+      place: this.place,
+      stem: this.stem
     };
   }
 }

@@ -15,9 +15,9 @@ const balanced = 1e-9;
  * and Heyman, Operations Research 33 (1985).
  */
 export class Elimination {
-  /** Contributions, S and A: the branches', to be filled in before, then those of pairs. */
-  readonly cg: Float64Array;
-  readonly cq: Float64Array;
+  /** What each branch adds to its slot, S and A: to be filled in before. */
+  readonly branchG: Float64Array;
+  readonly branchQ: Float64Array;
   /** Positions to be worked out again: set to 1 for the owner of a changed branch. */
   readonly dirty: Uint8Array;
   /** Potential of each node against the reference of its island, V. */
@@ -28,83 +28,133 @@ export class Elimination {
   readonly island: Int32Array;
   private readonly g: Float64Array;
   private readonly q: Float64Array;
-  /** 1 / sum of conductances at the node eliminated k-th, Ω; 0 where an island ends. */
-  private readonly share: Float64Array;
+  /** Share of each slot in its node's conductance; at an island's last node 1 for one of them. */
+  private readonly w: Float64Array;
+  /** What impressed currents alone give the node eliminated k-th, V. */
+  private readonly rise: Float64Array;
+  /** 1 where an island ends. */
+  private readonly ends: Uint8Array;
 
   constructor(private readonly pattern: Pattern) {
-    const { node, far, sense } = pattern;
-    this.cg = new Float64Array(sense.length);
-    this.cq = new Float64Array(sense.length);
+    const { node, far, slot } = pattern;
+    this.branchG = new Float64Array(slot.length);
+    this.branchQ = new Float64Array(slot.length);
     this.dirty = new Uint8Array(node.length).fill(1);
     this.volts = new Float64Array(node.length);
     this.island = new Int32Array(node.length);
     this.g = new Float64Array(far.length);
     this.q = new Float64Array(far.length);
-    this.share = new Float64Array(node.length);
+    this.w = new Float64Array(far.length);
+    this.rise = new Float64Array(node.length);
+    this.ends = new Uint8Array(node.length);
   }
 
-  /** Eliminates from the dirty nodes on. Returns −1, or a node whose currents have no way back. */
+  /** Eliminates every node. Returns −1, or a node whose currents have no way back. */
   forward(): number {
-    const { node, start, parent, feed, feedStart, pair, sense } = this.pattern;
-    const { cg, cq, dirty, g, q, share } = this;
+    const { node, start, pair, target } = this.pattern;
+    const { g, q, w } = this;
+    this.pour();
     let stuck = -1;
-    for (let k = dirty.indexOf(1); k >= 0 && k < node.length; k++) {
-      if (dirty[k] === 0) continue;
-      dirty[k] = 0;
-      const from = start[k]!;
+    for (let k = 0; k < node.length; k++) {
+      if (!this.weigh(k)) stuck = node[k]!;
       const to = start[k + 1]!;
-      let total = 0;
-      for (let s = from; s < to; s++) {
-        let gs = 0;
-        let qs = 0;
-        for (let f = feedStart[s]!; f < feedStart[s + 1]!; f++) {
-          const c = feed[f]!;
-          gs += cg[c]!;
-          qs += cq[c]!;
-        }
-        g[s] = gs;
-        q[s] = qs;
-        total += gs;
-      }
-      if (to - from > 1) dirty[parent[k]!] = 1;
-      if (total === 0) {
-        share[k] = 0;
-        if (!this.passOn(k)) stuck = node[k]!;
-        continue;
-      }
-      const inverse = 1 / total;
-      share[k] = inverse;
       let p = pair[k]!;
-      for (let i = from; i < to - 1; i++) {
-        const gi = g[i]!;
+      for (let i = start[k]!; i < to - 1; i++) {
+        const wi = w[i]!;
         const qi = q[i]!;
-        const wi = gi * inverse;
+        if (wi === 0 && qi === 0) {
+          p += to - i - 1;
+          continue;
+        }
         for (let j = i + 1; j < to; j++, p++) {
-          const wj = g[j]! * inverse;
-          cg[p] = gi * wj;
-          cq[p] = sense[p]! * (wi * q[j]! - wj * qi);
+          const t = target[p]!;
+          g[t]! += wi * g[j]!;
+          q[t]! += wi * q[j]! - w[j]! * qi;
         }
       }
     }
     return stuck;
   }
 
-  /** At the last node of an island: hands its currents from the first slot to the others. */
-  private passOn(k: number): boolean {
-    const { start, pair, sense } = this.pattern;
-    const { cg, cq, q } = this;
+  /** Fills every slot with what the branches add to it. */
+  private pour(): void {
+    const { slot } = this.pattern;
+    const { branchG, branchQ, g, q } = this;
+    g.fill(0);
+    q.fill(0);
+    this.dirty.fill(0);
+    for (let n = 0; n < slot.length; n++) {
+      const s = slot[n]!;
+      if (s < 0) continue;
+      g[s]! += branchG[n]!;
+      q[s]! += branchQ[n]!;
+    }
+  }
+
+  /** Eliminates the dirty nodes and those that follow from them; to the same bits as `forward`. */
+  forwardDirty(): number {
+    const { node, start, parent, one, two, branches, pairs } = this.pattern;
+    const { branchG, branchQ, dirty, g, q, w } = this;
+    let stuck = -1;
+    for (let k = dirty.indexOf(1); k >= 0 && k < node.length; k++) {
+      if (dirty[k] === 0) continue;
+      dirty[k] = 0;
+      const from = start[k]!;
+      const to = start[k + 1]!;
+      for (let s = from; s < to; s++) {
+        let gs = 0;
+        let qs = 0;
+        for (let f = branches.start[s]!; f < branches.start[s + 1]!; f++) {
+          gs += branchG[branches.item[f]!]!;
+          qs += branchQ[branches.item[f]!]!;
+        }
+        for (let f = pairs.start[s]!; f < pairs.start[s + 1]!; f++) {
+          const i = one[pairs.item[f]!]!;
+          const j = two[pairs.item[f]!]!;
+          gs += w[i]! * g[j]!;
+          qs += w[i]! * q[j]! - w[j]! * q[i]!;
+        }
+        g[s] = gs;
+        q[s] = qs;
+      }
+      if (to - from > 1) dirty[parent[k]!] = 1;
+      if (!this.weigh(k)) stuck = node[k]!;
+    }
+    return stuck;
+  }
+
+  /** Shares of the k-th node's slots; false when its impressed currents have no way back. */
+  private weigh(k: number): boolean {
+    const { start } = this.pattern;
+    const { g, q, w } = this;
     const from = start[k]!;
     const to = start[k + 1]!;
+    let total = 0;
+    let impressed = 0;
+    for (let s = from; s < to; s++) {
+      total += g[s]!;
+      impressed += q[s]!;
+    }
+    if (total === 0) return this.end(k);
+    const inverse = 1 / total;
+    this.ends[k] = 0;
+    this.rise[k] = -impressed * inverse;
+    for (let s = from; s < to; s++) w[s] = g[s]! * inverse;
+    return true;
+  }
+
+  /** At the last node of an island: hands its currents from one slot to the others. */
+  private end(k: number): boolean {
+    const { start } = this.pattern;
+    const { q, w } = this;
+    this.ends[k] = 1;
+    this.rise[k] = 0;
     let net = 0;
     let gross = 0;
-    let p = pair[k]!;
-    for (let i = from; i < to; i++) {
-      net += q[i]!;
-      gross += Math.abs(q[i]!);
-      for (let j = i + 1; j < to; j++, p++) {
-        cg[p] = 0;
-        cq[p] = i === from ? sense[p]! * q[j]! : 0;
-      }
+    for (let s = start[k]!; s < start[k + 1]!; s++) {
+      w[s] = gross === 0 && q[s] !== 0 ? 1 : 0;
+      net += q[s]!;
+      gross += Math.abs(q[s]!);
     }
     return Math.abs(net) <= balanced * gross;
   }
@@ -112,20 +162,19 @@ export class Elimination {
   /** Potentials, back from the last node to the first; an island's reference is at 0 V. */
   back(): void {
     const { node, start, far } = this.pattern;
-    const { g, q, share, volts, island } = this;
+    const { w, rise, ends, volts, island } = this;
     let highest = 0;
     for (let k = node.length - 1; k >= 0; k--) {
       const at = node[k]!;
-      let v = 0;
+      let v = rise[k]!;
       let root = at;
-      if (share[k] !== 0) {
+      if (ends[k] === 0) {
         for (let s = start[k]!; s < start[k + 1]!; s++) {
-          const gs = g[s]!;
-          v += gs * volts[far[s]!]! - q[s]!;
-          if (gs > 0) root = island[far[s]!]!;
+          const f = far[s]!;
+          v += w[s]! * volts[f]!;
+          if (w[s]! > 0) root = island[f]!;
         }
       }
-      v *= share[k]!;
       if (Math.abs(v) > highest) highest = Math.abs(v);
       volts[at] = v;
       island[at] = root;

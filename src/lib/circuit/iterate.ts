@@ -1,4 +1,5 @@
 import type { Stand } from './branches';
+import { ideal } from './chains';
 import { elementAmps } from './currents';
 import { CircuitError } from './errors';
 import { nameOf } from './kinds';
@@ -6,43 +7,55 @@ import type { Netlist } from './netlist';
 import { Network } from './network';
 
 /** Steps after which the search for where everything bends is given up: far more than any needs. */
-const mostSteps = 400;
+const mostSteps = 1000;
+/** Rounds after which limits move one at a time, the first in order, which cannot go in a circle. */
+const eagerRounds = 10;
+/** Conductance lent to sources at their limit at first, S, and its share each time it misled. */
+const firstLent = 1e-6;
+const lessLent = 1e-2;
 
 /**
  * Steps until every junction and every limit agrees with the network around it.
  *
  * Junctions settle first, as the limits stand; then limits. Returns the network, which is another
- * one when an ideal source went into or out of its limit.
+ * one when an ideal source went into or out of its limit. Moving the first of the limits that are
+ * wrong ends for certain, as every law rises.
  *
  * Errors: a `CircuitError` when a current has no way back, or when nothing fits.
+ *
+ * Source: least-index rule of K. G. Murty, Opsearch 11 (1974).
  */
 export function iterate(first: Network, stand: Stand): Network {
   let network = first;
-  let lentBefore = false;
+  let lend = firstLent;
+  let rounds = 0;
+  let stuckBefore = false;
+  if (stand.lent > 0) lendTo(network, stand, 0);
   for (let step = 0; step < mostSteps; step++) {
     const stuck = network.step();
     if (stuck >= 0) {
-      if (lentBefore || stand.mode.every((mode) => mode === 0)) noWayBack(network, stuck);
-      lentBefore = true;
-      lend(network, stand, true);
+      if (stuckBefore || stand.mode.every((mode) => mode === 0)) noWayBack(network, stuck);
+      stuckBefore = true;
+      lendTo(network, stand, lend);
       continue;
     }
     if (!settleJunctions(network)) continue;
-    const settled = settleLimits(network);
-    if (settled && !stand.lending) return network;
-    lend(network, stand, !settled);
+    const settled = settleLimits(network, rounds++ < eagerRounds);
+    if (settled && stand.lent === 0) return network;
+    if (!settled && stand.lent === 0 && rounds > 1) lend *= lessLent;
+    lendTo(network, stand, settled ? 0 : lend);
     if (!settled) network = rearranged(network, stand);
   }
   throw new CircuitError({
     code: 'converge',
     where: 'Circuit',
     met: `no solution within ${String(mostSteps)} steps`,
-    allowed: 'Sources with a limit must not be forced beyond it: check limit and amps.'
+    allowed: 'No current may be forced through a source beyond its limit or a diode backwards.'
   });
 }
 
-function lend(network: Network, stand: Stand, lending: boolean): void {
-  stand.lending = lending;
+function lendTo(network: Network, stand: Stand, lent: number): void {
+  stand.lent = lent;
   network.limits.forEach((n) => network.change(n));
 }
 
@@ -58,23 +71,29 @@ function settleJunctions(network: Network): boolean {
   return settled;
 }
 
-function settleLimits(network: Network): boolean {
+function settleLimits(network: Network, eager: boolean): boolean {
   const { limits, idealLimits, branches } = network;
   let settled = true;
   for (let l = 0; l < limits.length; l++) {
     const n = limits[l] ?? 0;
-    if (!branches.settleLimit(n, network.across(n))) settled = false;
+    if (branches.settleLimit(n, network.across(n))) continue;
+    if (!eager) return false;
+    settled = false;
   }
   if (idealLimits.length === 0) return settled;
   const amps = elementAmps(network);
-  for (const e of idealLimits) if (!branches.settleMode(e, amps[e] ?? 0)) settled = false;
+  for (const e of idealLimits) {
+    if (branches.settleMode(e, amps[e] ?? 0)) continue;
+    if (!eager) return false;
+    settled = false;
+  }
   return settled;
 }
 
 /** The network anew when an ideal source went into or came out of its limit. */
 function rearranged(network: Network, stand: Stand): Network {
   const { netlist, chains } = network;
-  const same = chains.branch.every((n, e) => network.isIdeal(e) === n < 0);
+  const same = chains.branch.every((n, e) => network.isIdeal(e) === (n === ideal));
   return same ? network : new Network(netlist, stand);
 }
 

@@ -21,12 +21,14 @@ const grid = 2 ** 22;
 export const stands = 0.5001 / grid;
 /** Below this x a junction keeps its slope, so that its conductance never falls to 0. */
 const flattest = -30;
-/** No junction carries e⁶⁰⁰ times its saturation current; eˣ stays in range. */
-const steepest = 600;
+/** No junction is thought to carry more than this on the way, A; so nothing overflows. */
+const mostAmps = 1e9;
 /** Current at which a junction is first thought to stand, A. */
 const firstAmps = 1e-3;
 
-const onGrid = (x: number): number => Math.round(Math.min(x, steepest) * grid) / grid;
+const steepest = (saturation: number): number => Math.log1p(mostAmps / saturation);
+
+const onGrid = (x: number): number => Math.round(x * grid) / grid;
 
 /** Where a junction is first thought to stand. */
 export const firstPoint = (saturation: number): number =>
@@ -48,7 +50,7 @@ export const ampsAt = (x: number, saturation: number): number => saturation * Ma
 export function nextPoint(v: number, i: number, junction: Junction): number {
   const { saturation, scale, ohms } = junction;
   if (i <= 0) return onGrid(pointForVolts(v, junction));
-  const byAmps = Math.log1p(i / saturation);
+  const byAmps = Math.log1p(Math.min(i, mostAmps) / saturation);
   const start = firstPoint(saturation);
   if (byAmps >= start || v <= scale * byAmps + ohms * i) return onGrid(byAmps);
   return onGrid(Math.max(byAmps, Math.min(pointForVolts(v, junction), start)));
@@ -58,11 +60,13 @@ export function nextPoint(v: number, i: number, junction: Junction): number {
 function pointForVolts(v: number, { saturation, scale, ohms }: Junction): number {
   const share = ohms * saturation;
   let x = v <= 0 ? 0 : Math.min(v / scale, share > 0 ? Math.log1p(v / share) : Infinity);
-  x = Math.min(x, steepest);
+  x = Math.min(x, steepest(saturation));
   for (let step = 0; step < 60; step++) {
     const change = (scale * x + share * Math.expm1(x) - v) / (scale + share * Math.exp(x));
+    // Capped from above, the point may lie below the voltage; then it stays at the cap.
+    if (change <= 0) break;
     x -= change;
-    if (Math.abs(change) <= 1e-15 * (1 + Math.abs(x))) break;
+    if (change <= 1e-15 * (1 + Math.abs(x))) break;
   }
   return x;
 }

@@ -1,5 +1,5 @@
 import { Branches, Stand } from './branches';
-import { chainsOf } from './chains';
+import { chainsOf, dead, ideal } from './chains';
 import type { Chains } from './chains';
 import { Elimination } from './eliminate';
 import { idealOf, idealOffsets } from './ideal';
@@ -62,14 +62,22 @@ export class Network {
 
   /** Notes that element e has new values. False when they ask for another structure. */
   touch(e: number): boolean {
-    const n = this.chains.branch[e] ?? -1;
-    if (this.isIdeal(e) !== n < 0) return false;
-    if (n < 0) this.shift();
-    else {
+    const n = this.chains.branch[e] ?? ideal;
+    if (this.isIdeal(e) !== (n === ideal)) return false;
+    if (n === ideal) this.shift();
+    else if (n !== dead) {
       if (this.netlist.bends(e) !== (this.chains.bend[n] === e)) return false;
+      this.takeDrop(e);
       this.change(n);
     }
     return true;
+  }
+
+  /** The EMF of an element less what ideal elements set between its ends. */
+  private takeDrop(e: number): void {
+    const { netlist, offset, drop } = this;
+    const apart = (offset[netlist.a[e] ?? 0] ?? 0) - (offset[netlist.b[e] ?? 0] ?? 0);
+    drop[e] = (netlist.emf[e] ?? 0) - apart;
   }
 
   /** Lists a branch to have its law worked out again. */
@@ -83,10 +91,7 @@ export class Network {
   shift(): void {
     const { netlist, offset, drop } = this;
     idealOffsets(netlist, this.ideal, offset);
-    for (let e = 0; e < drop.length; e++) {
-      const apart = (offset[netlist.a[e] ?? 0] ?? 0) - (offset[netlist.b[e] ?? 0] ?? 0);
-      drop[e] = (netlist.emf[e] ?? 0) - apart;
-    }
+    for (let e = 0; e < drop.length; e++) this.takeDrop(e);
     for (let n = 0; n < this.listed.length; n++) this.change(n);
   }
 
@@ -94,19 +99,20 @@ export class Network {
   step(): number {
     const { branches, elimination, changed, listed } = this;
     const { owner, sense } = this.pattern;
-    const { cg, cq, dirty } = elimination;
+    const { branchG, branchQ, dirty } = elimination;
     for (let c = 0; c < this.changes; c++) {
       const n = changed[c] ?? 0;
       listed[n] = 0;
       branches.refresh(n);
       const at = owner[n] ?? -1;
       if (at < 0) continue;
-      cg[n] = branches.g[n] ?? 0;
-      cq[n] = (sense[n] ?? 0) * (branches.q[n] ?? 0);
+      branchG[n] = branches.g[n] ?? 0;
+      branchQ[n] = (sense[n] ?? 0) * (branches.q[n] ?? 0);
       dirty[at] = 1;
     }
+    const many = this.changes * 4 > changed.length;
     this.changes = 0;
-    const stuck = elimination.forward();
+    const stuck = many ? elimination.forward() : elimination.forwardDirty();
     elimination.back();
     return stuck;
   }

@@ -3,7 +3,7 @@ import type { Graph } from './pattern';
 /** Nodes in the order of elimination, and what each is joined to when its turn comes. */
 export interface Order {
   readonly node: Int32Array;
-  readonly near: readonly (readonly number[])[];
+  readonly near: readonly number[][];
 }
 
 /**

@@ -65,6 +65,7 @@ class Workbench implements Prepared {
     const element = this.netlist.elements[e] ?? unknownElement(id);
     checkChanges(element, changes);
     this.netlist.put(e, Object.assign({}, element, changes));
+    if (this.netlist.limit[e] === Infinity) this.stand.mode[e] = 0;
     if (this.network?.touch(e) === false) this.network = undefined;
   }
 

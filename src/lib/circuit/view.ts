@@ -1,4 +1,5 @@
 /* eslint-disable @typescript-eslint/no-non-null-assertion -- a kernel: every index is from its chains */
+import { dead, ideal } from './chains';
 import { elementAmps, ownAmps } from './currents';
 import { unknownElement, unknownNode } from './errors';
 import type { Network } from './network';
@@ -33,7 +34,8 @@ export class View implements Solution {
     const { netlist, chains } = this.network;
     const e = netlist.ids.get(id) ?? unknownElement(id);
     const n = chains.branch[e]!;
-    return n < 0 ? this.allAmps()[e]! : chains.sense[e]! * this.branchAmps(n, e);
+    if (n === dead) return 0;
+    return n === ideal ? this.allAmps()[e]! : chains.sense[e]! * this.branchAmps(n, e);
   }
 
   get floating(): readonly string[] {
@@ -64,18 +66,28 @@ export class View implements Solution {
     return ownAmps(this.network, n) ?? this.network.chains.sense[e]! * this.allAmps()[e]!;
   }
 
-  /** Reference of a node's island: a core node, or beyond those a group between two open switches. */
+  /** Reference of a node's island: a core node, or beyond those what hangs behind an open switch. */
   private island(node: number): number {
-    const { ideal, chains, elimination } = this.network;
-    const group = ideal.group[node]!;
+    const { netlist, ideal: groups, chains, elimination } = this.network;
+    let group = groups.group[node]!;
+    for (let e = chains.stem[group]!; e >= 0; e = chains.stem[group]!) {
+      if (netlist.ohms[e] === Infinity) return chains.cores + chains.member.length + group;
+      group = this.beyond(e, group);
+    }
     const core = chains.core[group]!;
     if (core >= 0) return elimination.island[core]!;
     const n = chains.inside[group]!;
-    const place = chains.place[group]!;
-    const [before, after] = this.openAround(n, place);
+    const [before, after] = this.openAround(n, chains.place[group]!);
     if (before < 0) return elimination.island[chains.a[n]!]!;
     if (after < 0) return elimination.island[chains.b[n]!]!;
     return chains.cores + before;
+  }
+
+  /** The group at the other end of an element. */
+  private beyond(e: number, group: number): number {
+    const { netlist, ideal: groups } = this.network;
+    const a = groups.group[netlist.a[e]!]!;
+    return a === group ? groups.group[netlist.b[e]!]! : a;
   }
 
   /** Members without connection before and after a place in branch n: the nearest, −1 for none. */
@@ -90,10 +102,16 @@ export class View implements Solution {
   }
 
   private potential(node: number): number {
-    const { ideal, chains, elimination, offset } = this.network;
-    const group = ideal.group[node]!;
+    const { netlist, ideal: groups, chains, elimination, offset, drop } = this.network;
+    let group = groups.group[node]!;
+    let sum = offset[node]!;
+    for (let e = chains.stem[group]!; e >= 0; e = chains.stem[group]!) {
+      if (netlist.ohms[e] === Infinity) return sum;
+      sum += groups.group[netlist.a[e]!] === group ? drop[e]! : -drop[e]!;
+      group = this.beyond(e, group);
+    }
     const core = chains.core[group]!;
-    return offset[node]! + (core >= 0 ? elimination.volts[core]! : this.inside(group));
+    return sum + (core >= 0 ? elimination.volts[core]! : this.inside(group));
   }
 
   /** Potential of a group inside a branch, from the end it hangs on. */
