@@ -1,4 +1,4 @@
-import { answer, answerKey, asked, QuestionError, type Question } from '../predict';
+import { answer, answerKey, asked, QuestionError, questionKeys, type Question } from '../predict';
 import { PlaceError } from '../yard';
 import { placedError } from './block';
 import { titleOf, type Side } from './board';
@@ -27,14 +27,23 @@ export function answered(
       answer: answers[id] as string
     }));
   } catch (error) {
-    if (error instanceof QuestionError || error instanceof PlaceError) {
-      throw new LessonError(file, block.lineOf([...at, 'about']), error.met, String(error.allowed));
+    const line = (...path: readonly (string | number)[]) => block.lineOf([...at, ...path]);
+    const done = question.which ? 'which' : 'do';
+    if (error instanceof QuestionError) {
+      throw new LessonError(file, line(keyOf(question)), error.met, error.allowed);
+    }
+    if (error instanceof PlaceError) {
+      const met = `'${error.met}' in an edit`;
+      throw new LessonError(file, line(done), met, error.allowed.join(', '));
     }
     throw placedError(error, file, (path) =>
-      block.lineOf([...at, 'do', ...path.map((key) => (key === 'switches' ? 'switch' : key))])
+      line(done, ...path.map((key) => (key === 'switches' ? 'switch' : key)))
     );
   }
 }
+
+const keyOf = (question: Question): string =>
+  questionKeys.find((key) => question[key as keyof Question] !== undefined) as string;
 
 /** The engine's answers for every side of the board. */
 export const entries = (reading: Reading, question: Question): readonly Entry[] =>

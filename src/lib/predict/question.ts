@@ -69,7 +69,7 @@ export function answer(
 ): { readonly answers: Readonly<Record<string, string>>; readonly played: Played } {
   const [kind, spec] = kindOf(question);
   const played = play(yard, scene, question.do);
-  mustExist(kind.hides(spec), played);
+  mustExist(kind.names(spec), played);
   const answers = kind.answer(spec, played);
   for (const { id, options } of kind.asked(spec)) {
     const given = answers[id] as string;

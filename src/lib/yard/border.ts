@@ -38,6 +38,7 @@ export class BorderError extends Error {
 /** The value as it was met, short enough to read. */
 export function met(value: unknown): string {
   if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
   const text = JSON.stringify(value) ?? String(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
@@ -55,8 +56,11 @@ function finding(issue: Issue): Finding {
 }
 
 /** The library's own messages begin with 'Invalid'; ours say what is allowed. */
-const allowed = (issue: Issue): string =>
-  issue.message.startsWith('Invalid') ? (issue.expected ?? 'another value') : issue.message;
+function allowed(issue: Issue): string {
+  if (!issue.message.startsWith('Invalid')) return issue.message;
+  const missing = issue.type === 'strict_object' && issue.input === undefined;
+  return missing ? 'a value: it must be given' : (issue.expected ?? 'another value');
+}
 
 /**
  * Lets `value` in through `schema`, defaults filled in.

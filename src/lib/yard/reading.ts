@@ -8,7 +8,7 @@ import { roads, type Yard } from './yard';
 
 /** Why a road's rails are at the levels they are. */
 export interface Why {
-  /** `loop`: out and home are whole. `open`: broken at `breaks`. `one ink`: both rails reach the same terminal only. */
+  /** `loop`: out and home are whole, by either rail. `open`: broken at `breaks`. `one ink`: both rails reach the same terminal only. */
   readonly state: 'loop' | 'open' | 'one ink';
   readonly feed: Trace;
   readonly return: Trace;
@@ -68,15 +68,25 @@ export function read(yard: Yard, scene: Scene): Reading {
 function why(circuit: Circuit, road: string): Why {
   const path = (from: string, to: string) =>
     trace(circuit, from, to, { avoid: (element) => !notLoad(element) });
-  const out = path('feed', `feed rail ${road}`);
-  const home = path(`return rail ${road}`, 'return');
-  if (out.joined && home.joined) return { state: 'loop', feed: out, return: home, breaks: [] };
+  const legs = (out: string, home: string) => ({
+    feed: path('feed', `${out} rail ${road}`),
+    return: path(`${home} rail ${road}`, 'return')
+  });
+  const straight = legs('feed', 'return');
+  const swapped = legs('return', 'feed');
+  const whole = [straight, swapped].find((each) => each.feed.joined && each.return.joined);
+  if (whole) return { state: 'loop', ...whole, breaks: [] };
   const crossed =
-    (out.joined && path('feed', `return rail ${road}`).joined) ||
-    (home.joined && path(`feed rail ${road}`, 'return').joined);
-  const breaks = [out, home].flatMap((leg) => (leg.joined ? [] : leg.breaks));
-  return { state: crossed ? 'one ink' : 'open', feed: out, return: home, breaks };
+    (straight.feed.joined && swapped.feed.joined) ||
+    (straight.return.joined && swapped.return.joined);
+  const { feed, return: home } = possible(swapped) && !possible(straight) ? swapped : straight;
+  const breaks = [feed, home].flatMap((leg) => (leg.joined ? [] : leg.breaks));
+  return { state: crossed ? 'one ink' : 'open', feed, return: home, breaks };
 }
+
+/** Whether closing open places could make the loop whole. */
+const possible = (legs: Pick<Why, 'feed' | 'return'>): boolean =>
+  legs.feed.path.length > 0 && legs.return.path.length > 0;
 
 /** The loco that stands in for any loco on an empty road. */
 const PROBE = 'Plover';

@@ -32,7 +32,8 @@ const run = (size: string, lengthM: number) =>
   v.optional(
     v.strictObject({
       size: v.optional(v.pipe(v.string(), v.check(isSize, sizeAllowed)), size),
-      lengthM: v.optional(quantity(0, 50, 'm'), lengthM)
+      /** Above 0: a ring of wires without resistance would have no one answer. */
+      lengthM: v.optional(quantity(0.01, 50, 'm'), lengthM)
     }),
     {}
   );

@@ -15,5 +15,6 @@ export const about = questionKind({
   asked: (locos) => locos.map((id) => ({ id, options })),
   answer: (locos, played) =>
     Object.fromEntries(locos.map((name) => [name, way(played.before, played.after, name)])),
+  names: (locos) => locos,
   hides: (locos) => locos
 });

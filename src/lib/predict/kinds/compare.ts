@@ -21,6 +21,8 @@ const meter = v.strictObject({
   options: v.optional(v.array(v.picklist(Object.values(words.meter))))
 });
 
+const listed = (kind: keyof typeof words): string => Object.values(words[kind]).join(', ');
+
 type Ratio = keyof typeof words.speed;
 
 function ratio(mine: number, other: number): Ratio {
@@ -35,7 +37,10 @@ const speedOf = (scene: Played['after'], name: string) => scene.locos[name]?.spe
 /** How fast is a loco against before; or what does a meter read against another? */
 export const compare = questionKind({
   key: 'compare',
-  schema: v.union([speed, meter], '{ speed: loco } or { meter: name, with: name }'),
+  schema: v.union(
+    [speed, meter],
+    `{ speed: loco } with options of ${listed('speed')}, or { meter: name, with: name } with options of ${listed('meter')}`
+  ),
   asked: (spec) =>
     'speed' in spec
       ? [{ id: spec.speed, options: spec.options ?? Object.values(words.speed) }]
@@ -48,5 +53,6 @@ export const compare = questionKind({
     const [mine, other] = [spec.meter, spec.with].map((id) => reading.amps(`meter ${id}`));
     return { [`meter ${spec.meter}`]: words.meter[ratio(mine as number, other as number)] };
   },
+  names: (spec) => ('speed' in spec ? [spec.speed] : [`meter ${spec.meter}`, `meter ${spec.with}`]),
   hides: (spec) => ('speed' in spec ? [spec.speed] : [`meter ${spec.meter}`])
 });

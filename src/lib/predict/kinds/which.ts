@@ -29,5 +29,6 @@ export const which = questionKind({
     const answer = names.length === 0 ? spec.none : all ? spec.each : names.join(' and ');
     return { [spec.loco]: answer };
   },
+  names: (spec) => [spec.loco],
   hides: (spec) => [spec.loco]
 });

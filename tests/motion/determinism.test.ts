@@ -1,0 +1,102 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { driveTo, start, TICKS_PER_SECOND, type Drive } from '../../src/lib/motion';
+import { locoNamed, motorConstant, type Scene, type Yard } from '../../src/lib/yard';
+import type { Moment } from '../yard/build';
+import { anyMoment, anyYard } from '../yard/random';
+
+const runs = { numRuns: 16, seed: 5 };
+/** Room for a slow machine; the tests take a second or two each. */
+const timeout = 30_000;
+const SECONDS = 2;
+
+/** Drives in frames of a screen to the same end. */
+function inFrames({ yard, scene }: Moment, framesPerSecond: number): Drive {
+  let drive = start(scene);
+  for (let frame = 1; frame <= SECONDS * framesPerSecond; frame++) {
+    drive = driveTo(yard, drive, frame / framesPerSecond);
+  }
+  return drive;
+}
+
+/** Every number of a drive, in order; Object.is tells apart what `===` does not. */
+const numbers = ({ tick, scene, events }: Drive): readonly unknown[] => [
+  tick,
+  ...Object.entries(scene.locos).flatMap(([name, at]) => [name, at.atMm, at.speed]),
+  ...events.flatMap((event) => [event.loco, event.end, event.tick])
+];
+
+function bitIdentical(one: Drive, other: Drive): void {
+  const [first, second] = [numbers(one), numbers(other)];
+  expect(second).toHaveLength(first.length);
+  expect(first.filter((value, index) => !Object.is(value, second[index]))).toEqual([]);
+}
+
+const property = (check: (at: Moment) => void): void => {
+  fc.assert(fc.property(anyMoment(anyYard), check), runs);
+};
+
+describe('driveTo(scene), any yard', { timeout }, () => {
+  test('at 30, 60 and 144 frames a second, and in one go, it ends bit-identical', () => {
+    property((at) => {
+      const whole = driveTo(at.yard, start(at.scene), SECONDS);
+      for (const framesPerSecond of [30, 60, 144]) {
+        bitIdentical(whole, inFrames(at, framesPerSecond));
+      }
+    });
+  });
+
+  test('driven to the same time again, it stands still; and twice gives the same', () => {
+    property((at) => {
+      const once = driveTo(at.yard, start(at.scene), 1);
+      expect(driveTo(at.yard, once, 1)).toBe(once);
+      expect(driveTo(at.yard, once, 0.5)).toBe(once);
+      bitIdentical(once, driveTo(at.yard, start(at.scene), 1));
+      expect(once.tick).toBe(TICKS_PER_SECOND);
+    });
+  });
+
+  test('the scene it was given stays as it was', () => {
+    property((at) => {
+      const before = JSON.stringify(at.scene);
+      driveTo(at.yard, start(at.scene), 0.5);
+      expect(JSON.stringify(at.scene)).toBe(before);
+    });
+  });
+});
+
+/** Every tick of a drive. */
+function* ticks(yard: Yard, scene: Scene, seconds: number): Generator<Scene> {
+  let drive = start(scene);
+  for (let tick = 1; tick <= seconds * TICKS_PER_SECOND; tick++) {
+    drive = driveTo(yard, drive, tick / TICKS_PER_SECOND);
+    yield drive.scene;
+  }
+}
+
+describe('driveTo(scene), any yard, at every tick', { timeout }, () => {
+  test('each loco keeps the whole of itself on its road', () => {
+    property(({ yard, scene }) => {
+      for (const { locos } of ticks(yard, scene, 4)) {
+        for (const [name, { atMm }] of Object.entries(locos)) {
+          const half = locoNamed(name).lengthMm / 2;
+          expect(atMm).toBeGreaterThanOrEqual(half);
+          expect(atMm).toBeLessThanOrEqual(yard.roadLengthMm - half);
+        }
+      }
+    });
+  });
+
+  test('no energy from nothing: a loco is never faster than U/k, nor goes against the knob', () => {
+    property(({ yard, scene }) => {
+      const volts = yard.supply.volts * scene.controller;
+      for (const { locos } of ticks(yard, scene, 1)) {
+        for (const [name, { speed }] of Object.entries(locos)) {
+          const most = Math.abs(volts) / motorConstant(locoNamed(name));
+          expect(Math.abs(speed)).toBeLessThanOrEqual(most);
+          expect(speed * volts).toBeGreaterThanOrEqual(0);
+        }
+      }
+    });
+  });
+});

@@ -1,0 +1,47 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { locoNames, read, roads, type Yard } from '../../src/lib/yard';
+import { sceneOf, yardOf } from './build';
+
+const length = fc.record({
+  size: fc.constantFrom('1/0.1', '7/0.2', '32/0.2', 'AWG 40', 'AWG 0000', '2.5 mm²'),
+  lengthM: fc.constantFrom(0.01, 1, 50)
+});
+
+/** Yards at the edges of what their schema admits. */
+const extreme: fc.Arbitrary<Yard> = fc
+  .record({
+    deckRoads: fc.constantFrom(1, 2, 12),
+    runningRoad: fc.boolean(),
+    toggles: fc.boolean(),
+    return: fc.constantFrom('chain' as const, 'ring' as const),
+    roadLengthMm: fc.constantFrom(300, 3000),
+    supply: fc.record({
+      volts: fc.constantFrom(1, 24),
+      ohms: fc.constantFrom(0, 100),
+      limitAmps: fc.constantFrom(0.05, 10)
+    }),
+    wires: fc.record({ main: length, link: length, dropper: length })
+  })
+  .map((input) => yardOf(input));
+
+describe('read(scene), at the edges of what a yard may be', () => {
+  test('has a number for every part: no NaN leaves it', () => {
+    fc.assert(
+      fc.property(extreme, fc.constantFrom(-1, 0, 1), (yard, controller) => {
+        const pairs = locoNames.map((name, index) => [name, roads(yard)[index]]);
+        const locos = Object.fromEntries(pairs.filter(([, road]) => road !== undefined));
+        const reading = read(yard, sceneOf(yard, { controller, locos }));
+        for (const { id, a, b } of reading.circuit.elements) {
+          expect(reading.amps(id)).toSatisfy(Number.isFinite);
+          expect(reading.between(a, b) ?? 0).toSatisfy(Number.isFinite);
+          expect(reading.level(a).share ?? 0).toSatisfy(Number.isFinite);
+        }
+        expect(Math.abs(reading.amps('controller'))).toBeLessThanOrEqual(
+          yard.supply.limitAmps * (1 + 1e-9)
+        );
+      }),
+      { numRuns: 200, seed: 3 }
+    );
+  });
+});
