@@ -45,6 +45,8 @@ const cases: [what: string, circuit: unknown, code: string, named: string][] = [
     'Resistor R3: −4 Ω. It must be above 0: give ohms.'
   ],
   ['a resistor of 0 Ω', one({ ...resistor, ohms: 0 }), 'range', 'Resistor R3: 0 Ω'],
+  ['ohms too small for arithmetic', one({ ...resistor, ohms: 1e-300 }), 'range', 'from 1e-60 to'],
+  ['volts too large for arithmetic', one({ ...source, volts: 1e300 }), 'range', 'give volts'],
   ['NaN ohms', one({ ...resistor, ohms: NaN }), 'number', 'Resistor R3: NaN Ω'],
   ['infinite ohms', one({ ...resistor, ohms: Infinity }), 'number', 'Resistor R3: Infinity Ω'],
   ['no ohms', one(without(resistor, 'ohms')), 'shape', 'Resistor R3: ohms is nothing'],

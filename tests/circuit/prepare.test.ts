@@ -35,7 +35,7 @@ function flips(circuit: Circuit, count: number, seed: number): void {
   }
 }
 
-describe('prepare(circuit)', () => {
+describe('prepare(circuit)', { timeout: 60_000 }, () => {
   test('flips of yards give what a fresh solve gives, bit for bit', () => {
     for (let seed = 1; seed <= 12; seed++) {
       flips(
