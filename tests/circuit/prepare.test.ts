@@ -54,6 +54,14 @@ describe('prepare(circuit)', { timeout: 60_000 }, () => {
     }
   });
 
+  test('so do flips of networks with diodes and limits', () => {
+    const kinds = ['resistor', 'source', 'switch', 'switch', 'motor', 'diode'] as const;
+    for (let seed = 1; seed <= 150; seed++) {
+      const [nodes, elements] = [3 + (seed % 7), 5 + (seed % 15)];
+      flips(network({ seed, nodes, elements, kinds, limited: 0.4 }), 12, seed);
+    }
+  });
+
   test('takes new volts, ohms, emf, amps and limits', () => {
     const circuit: Circuit = {
       ground: '0',
