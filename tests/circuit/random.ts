@@ -61,4 +61,7 @@ export const anyCircuit = circuitOf(fc.oneof(resistor, motor, contact, source, l
 /** Circuits without diodes and limits. */
 export const linearCircuit = circuitOf(fc.oneof(resistor, motor, contact, source));
 
+/** Circuits of resistors alone. */
+export const resistorCircuit = circuitOf(resistor);
+
 export const renamed = (node: string): string => `other ${[...node].reverse().join('')}`;

@@ -72,6 +72,68 @@ describe('solve(circuit)', () => {
     expect(s.limiting).toEqual(['G2']);
   });
 
+  test('takes several sources into their limits and out again, each by itself', () => {
+    const both = (ohms: number) =>
+      solve({
+        ground: '0',
+        elements: [
+          { kind: 'source', id: 'G1', a: 'p', b: '0', volts: 12, ohms: 0.5, limit: 1 },
+          { kind: 'source', id: 'G2', a: 'p', b: '0', volts: 11, ohms: 0.5, limit: 2 },
+          { kind: 'resistor', id: 'R', a: 'p', b: '0', ohms }
+        ]
+      });
+    near(both(0.1).volts('p'), 0.3, exact);
+    expect(both(0.1).limiting).toEqual(['G1', 'G2']);
+    near(both(10).volts('p'), 23 / 2.1, exact);
+    expect(both(10).limiting).toEqual(['G1']);
+  });
+
+  test('shares the voltage of two equal limits in series, which nothing else decides', () => {
+    const s = solve({
+      ground: '0',
+      elements: [
+        { kind: 'source', id: 'G1', a: 'p', b: '0', volts: 12, ohms: 0.5, limit: 1.5 },
+        { kind: 'source', id: 'G2', a: 'q', b: 'p', volts: 12, ohms: 0.5, limit: 1.5 },
+        { kind: 'resistor', id: 'short', a: 'q', b: '0', ohms: 0.1 }
+      ]
+    });
+    expect(s.limiting).toEqual(['G1', 'G2']);
+    near(s.amps('short'), 1.5, { rel: 1e-9 });
+    near(s.volts('q'), 0.15, { rel: 1e-9 });
+    near(s.volts('p'), 0.075, { rel: 1e-3 });
+  });
+
+  test('refuses a current forced through a source beyond its limit', () => {
+    const forced = (amps: number) => () =>
+      solve({
+        ground: '0',
+        elements: [
+          { kind: 'source', id: 'G1', a: 'p', b: '0', volts: 12, ohms: 0.5, limit: 1.5 },
+          { kind: 'current', id: 'J1', a: 'p', b: '0', amps }
+        ]
+      });
+    expect(forced(1)).not.toThrow();
+    expect(forced(2)).toThrow('its current has no way back');
+  });
+
+  test('solves two controllers on one common return as one circuit', () => {
+    const s = solve({
+      ground: '0',
+      elements: [
+        { kind: 'source', id: 'G1', a: 'p', b: '0', volts: 12, ohms: 0 },
+        { kind: 'source', id: 'G2', a: 'q', b: '0', volts: 6, ohms: 0 },
+        { kind: 'resistor', id: 'R1', a: 'p', b: 'c', ohms: 24 },
+        { kind: 'resistor', id: 'R2', a: 'q', b: 'c', ohms: 12 },
+        { kind: 'resistor', id: 'return', a: 'c', b: '0', ohms: 0.5 }
+      ]
+    });
+    const common = (12 / 24 + 6 / 12) / (1 / 24 + 1 / 12 + 1 / 0.5);
+    near(s.volts('c'), common, exact);
+    near(s.amps('return'), common / 0.5, exact);
+    near(s.amps('G1') + s.amps('G2') + s.amps('return'), 0, { abs: 1e-12 });
+    expect(s.floating).toEqual([]);
+  });
+
   test('keeps an open switch an exact nothing: a floating node has no volts', () => {
     const s = solve({
       ground: '0',

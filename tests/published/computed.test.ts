@@ -1,6 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { metals, wireOhmsPerMetre } from '../../src/lib/tables';
-import { D, G, J, R, chain, solved } from '../circuit/build';
+import {
+  atLoad,
+  bestEfficiency,
+  droppingOhms,
+  motorFrom,
+  nearest,
+  nextAbove,
+  revolutionsPerMinute,
+  saturationFrom,
+  metals,
+  stallTorque,
+  wireOhmsPerMetre
+} from '../../src/lib/tables';
+import { D, G, J, M, R, chain, solved } from '../circuit/build';
 import { near } from '../circuit/near';
 
 /**
@@ -99,5 +111,82 @@ describe('whole roads', () => {
     near(s.between('f1', 'r1'), 11.218384, closed);
     near(s.between('f2', 'r2'), 11.144941, closed);
     near(s.between('f3', 'r3'), 11.10828, closed);
+  });
+});
+
+describe('an LED and its resistor: (V − Vf) / I, rounded by IEC 60063', () => {
+  test.each([
+    ['red', 12, 2, 10e-3, 1000, 1000, 1000, 10e-3, 100e-3],
+    ['yellow', 12, 2.1, 15e-3, 660, 680, 680, 14.559e-3, 144.1e-3],
+    ['white', 12, 3.2, 20e-3, 440, 470, 430, 18.723e-3, 164.8e-3],
+    ['blue', 5, 3.2, 20e-3, 90, 100, 91, 18e-3, 32.4e-3],
+    ['two red in series', 9, 3.8, 12e-3, 433.33, 470, 430, 11.064e-3, 57.53e-3],
+    ['red, weak', 3.3, 1.9, 2e-3, 700, 820, 680, 1.7073e-3, 2.39e-3],
+    ['red on 16 V', 16, 2, 8e-3, 1750, 1800, 1800, 7.7778e-3, 108.9e-3]
+  ])('%s on %d V', (_, volts, forward, ...rest) => {
+    const [target = NaN, ohms = NaN, above = NaN, close = NaN, amps = NaN, watts = NaN] = rest;
+    const exact = droppingOhms(volts, forward, target);
+    near(exact, ohms, computed);
+    expect(nextAbove(exact, 'E12')).toBe(above);
+    expect(nearest(exact, 'E24')).toBe(close);
+    near((volts - forward) / above, amps, computed);
+    near((volts - forward) ** 2 / above, watts, computed);
+  });
+
+  test('the red LED of the engine carries 10 mA at 2.0 V', () => {
+    near(saturationFrom(2, 0.01), 1.587594e-19, closed);
+  });
+});
+
+describe('a motor of 16 Ω that runs free at 12 000 rpm on 12 V and 0.06 A', () => {
+  const a = motorFrom({ volts: 12, stallAmps: 0.75, freeAmps: 0.06, freeRpm: 12000 });
+  const equations = { rel: 1e-4 };
+  const circuit = (volts: number, emf: number): number =>
+    solved(G('G', ['p', '0'], volts), M('M', ['p', '0'], a.ohms, emf)).amps('M');
+
+  test('its constants', () => {
+    near(a.constant, 0.0087854, equations);
+    near(a.ohms, 16, equations);
+    near(stallTorque(a, 12), 6.061893e-3, equations);
+    near(a.startVolts, 0.96, equations);
+    near(bestEfficiency(a, 12), (1 - Math.sqrt(0.06 / 0.75)) ** 2, equations);
+  });
+
+  test('with 2 mN·m on its shaft, in the equations and in the circuit', () => {
+    const state = atLoad(a, 12, 2e-3);
+    near(state.amps, 0.287652, equations);
+    near(revolutionsPerMinute(state.speed), 8040.84, equations);
+    near(state.emf, 7.397574, equations);
+    near(state.output, 1.68407, equations);
+    near(state.efficiency, 0.48788, equations);
+    near(circuit(12, state.emf), state.amps, closed);
+  });
+
+  test.each([
+    [3, 2217.39],
+    [6, 5478.26],
+    [9, 8739.13],
+    [12, 12000]
+  ])('free on %d V', (volts, rpm) => {
+    const state = atLoad(a, volts);
+    near(revolutionsPerMinute(state.speed), rpm, equations);
+    near(circuit(volts, state.emf), 0.06, closed);
+  });
+
+  test('greatest output', () => {
+    const state = atLoad(a, 12, a.constant * (0.405 - 0.06));
+    near(state.amps, 0.405, equations);
+    near(revolutionsPerMinute(state.speed), 6000, equations);
+    near(state.output, 1.9044, equations);
+    for (const torque of [0.9, 1.1]) {
+      expect(atLoad(a, 12, a.constant * (0.405 - 0.06) * torque).output).toBeLessThan(state.output);
+    }
+  });
+
+  test('held below its start voltage', () => {
+    expect(atLoad(a, 0.9)).toEqual({ amps: 0.9 / 16, speed: 0, emf: 0, output: 0, efficiency: 0 });
+    expect(() => motorFrom({ volts: 12, stallAmps: 0.05, freeAmps: 0.06, freeRpm: 1 })).toThrow(
+      'Motor figures: 12, 0.05, 0.06, 1.'
+    );
   });
 });

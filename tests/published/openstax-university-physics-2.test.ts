@@ -1,4 +1,5 @@
 import { describe, test } from 'vitest';
+import { metals, wireOhmsPerMetre } from '../../src/lib/tables';
 import { G, M, R, chain, solved } from '../circuit/build';
 import { near } from '../circuit/near';
 
@@ -147,5 +148,24 @@ describe('electrical power, m58734', () => {
     near(power(s.volts('p'), s.amps('M')), 2300, book);
     near(s.amps('M') ** 2 * ohms, 666.67, book);
     near(lift, 1633.33, book);
+  });
+});
+
+describe('resistivity and resistance, m58731', () => {
+  test.each([
+    ['physics-text copper', 1.68e-8, 5e-3],
+    ['physics-text steel', 20e-8, 1e-2],
+    ['iron', 9.71e-8, 1e-2]
+  ] as const)('%s', (metal, resistivity, rel) => {
+    near(metals[metal].resistivity, resistivity, { rel });
+  });
+
+  test('5 m of 12 AWG (the book rounds to 0.025 Ω)', () => {
+    near(5 * wireOhmsPerMetre('3.31 mm²', metals['physics-text copper'].resistivity), 0.02538, {
+      rel: 5e-3
+    });
+    near(5 * wireOhmsPerMetre('AWG 12', metals['physics-text copper'].resistivity), 0.02538, {
+      rel: 5e-3
+    });
   });
 });

@@ -1,5 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { foot, gaugeDiameter, inch, wireAreaMm2, wireOhmsPerMetre } from '../../src/lib/tables';
+import {
+  equipmentWireAmps,
+  fixedWiringAmps,
+  foot,
+  gaugeDiameter,
+  inch,
+  liberalWireAmps,
+  metals,
+  wireAreaMm2,
+  wireOhmsPerMetre
+} from '../../src/lib/tables';
 import { near } from '../circuit/near';
 
 const per1000ft = (size: string): number => wireOhmsPerMetre(size) * 1000 * foot;
@@ -60,4 +70,49 @@ describe('wireOhmsPerMetre(what is no size)', () => {
       expect(() => wireOhmsPerMetre(size)).toThrow(RangeError);
     }
   );
+});
+
+/** NBS Handbook 100, recomputed from ASTM B258 diameters rounded to 0.1 mil; from memory. */
+describe('solid wire of a rounded diameter', () => {
+  test.each([
+    [22, 0.0253, 16.2],
+    [30, 0.01, 103.7],
+    [32, 0.008, 162]
+  ])('AWG %d', (n, inches, ohms) => {
+    const area = (Math.PI / 4) * (inches * 25.4) ** 2;
+    near(wireOhmsPerMetre(`${area.toFixed(6)} mm²`) * 1000 * foot, ohms, { rel: 5e-3 });
+    near(gaugeDiameter(n) / inch, inches, { abs: 5.1e-5 });
+  });
+});
+
+/** International Annealed Copper Standard, IEC 60028:1925; from memory. */
+test('annealed copper is 1/58 Ω·mm²/m at 20 °C', () => {
+  near(metals['annealed copper'].resistivity, 1e-6 / 58, { rel: 1e-4 });
+  near(metals['annealed copper'].alpha, 0.00393, { abs: 1e-5 });
+});
+
+/** Bands of ±20 % (±1 A for fixed wiring), sources in the tables themselves. */
+describe('what wires may carry', () => {
+  test.each([
+    [liberalWireAmps, '7/0.2', 2.2],
+    [liberalWireAmps, '14/0.2', 4.5],
+    [liberalWireAmps, '16/0.2', 5],
+    [liberalWireAmps, '24/0.2', 7.5],
+    [equipmentWireAmps, '16/0.2', 3],
+    [equipmentWireAmps, '24/0.2', 4.5],
+    [equipmentWireAmps, '32/0.2', 6],
+    [fixedWiringAmps, '0.25 mm²', 4],
+    [fixedWiringAmps, '0.75 mm²', 12],
+    [fixedWiringAmps, '1 mm²', 15],
+    [fixedWiringAmps, '2.5 mm²', 26]
+  ])('%# %s %s', (table, size, amps) => {
+    near(table[size]?.amps, amps, { rel: 0.2 });
+    expect(table[size]?.source).not.toBe('');
+  });
+
+  test('about 10 A/mm² is the liberal rule', () => {
+    for (const [size, { amps }] of Object.entries(liberalWireAmps)) {
+      near(amps / wireAreaMm2(size), 10, { rel: 0.05 });
+    }
+  });
 });

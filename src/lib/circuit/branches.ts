@@ -119,6 +119,13 @@ export class Branches {
     return this.settleMode(e, ohms === 0 ? past * Number.MAX_VALUE : past / ohms);
   }
 
+  /** What flows through the conductance lent to a source at its limit, as a share of that limit. */
+  leak(n: number, v: number): number {
+    const e = this.chains.bend[n]!;
+    if (this.stand.mode[e] === 0 || this.ohms[n] === Infinity) return 0;
+    return Math.abs(Math.abs(this.g[n]! * v + this.q[n]!) / this.netlist.limit[e]! - 1);
+  }
+
   /** Moves the limit of element e to where the current that it would carry without one puts it. */
   settleMode(e: number, amps: number): boolean {
     const limit = this.netlist.limit[e]!;

@@ -10,7 +10,8 @@ export type CircuitErrorCode =
   | 'loop'
   | 'way-back'
   | 'unknown'
-  | 'converge';
+  | 'converge'
+  | 'overflow';
 
 /** The parts of a `CircuitError`: what, where, the value met, and what to do. */
 export interface CircuitFault {

@@ -18,3 +18,5 @@ export type { Solution } from './solution';
 export { solve } from './solve';
 export { trace } from './trace';
 export type { Trace, TraceOptions, TraceStep } from './trace';
+export { drops, isLoad, why } from './why';
+export type { Drop, Why } from './why';

@@ -2,6 +2,7 @@ import type { Stand } from './branches';
 import { ideal } from './chains';
 import { elementAmps } from './currents';
 import { CircuitError } from './errors';
+import { isBeyond, mostAmps } from './junction';
 import { nameOf } from './kinds';
 import type { Netlist } from './netlist';
 import { Network } from './network';
@@ -13,6 +14,14 @@ const eagerRounds = 10;
 /** Conductance lent to sources at their limit at first, S, and its share each time it misled. */
 const firstLent = 1e-6;
 const lessLent = 1e-2;
+/**
+ * Conductance that is kept where the limits themselves leave a voltage open, S: two equal limits in
+ * series share it evenly then. Nothing leaks through it beyond this share of the limit.
+ */
+const leastLent = 1e-12;
+const leastLeak = 1e-9;
+/** Steps after which limits are looked at though a junction has not settled: one may hold it. */
+const patience = 80;
 
 /**
  * Steps until every junction and every limit agrees with the network around it.
@@ -30,6 +39,7 @@ export function iterate(first: Network, stand: Stand): Network {
   let lend = firstLent;
   let rounds = 0;
   let stuckBefore = false;
+  let waited = 0;
   if (stand.lent > 0) lendTo(network, stand, 0);
   for (let step = 0; step < mostSteps; step++) {
     const stuck = network.step();
@@ -39,13 +49,19 @@ export function iterate(first: Network, stand: Stand): Network {
       lendTo(network, stand, lend);
       continue;
     }
-    if (!settleJunctions(network)) continue;
+    const calm = settleJunctions(network);
+    if (!calm && ++waited < patience) continue;
     const settled = settleLimits(network, rounds++ < eagerRounds);
-    if (settled && stand.lent === 0) return network;
-    if (!settled && stand.lent === 0 && rounds > 1) lend *= lessLent;
-    lendTo(network, stand, settled ? 0 : lend);
+    if (!settled) waited = 0;
+    else if (!calm) continue;
+    if (settled && stand.lent === 0 && joined(network)) return network;
+    if (settled && lend <= leastLent && stand.lent > 0 && tight(network)) return network;
+    const misled = stand.lent === 0 && rounds > 1;
+    if (misled) lend *= lessLent;
+    lendTo(network, stand, settled && !misled ? 0 : lend);
     if (!settled) network = rearranged(network, stand);
   }
+  refuseBareDiodes(network);
   throw new CircuitError({
     code: 'converge',
     where: 'Circuit',
@@ -58,6 +74,14 @@ function lendTo(network: Network, stand: Stand, lent: number): void {
   stand.lent = lent;
   network.limits.forEach((n) => network.change(n));
 }
+
+/** Is every source at its limit within one island, so that its voltage is decided? */
+const joined = ({ limits, chains, elimination: { island } }: Network): boolean =>
+  limits.every((n) => island[chains.a[n] ?? 0] === island[chains.b[n] ?? 0]);
+
+/** Does nothing to speak of flow through what was lent? */
+const tight = (network: Network): boolean =>
+  network.limits.every((n) => network.branches.leak(n, network.across(n)) <= leastLeak);
 
 function settleJunctions(network: Network): boolean {
   const { junctions, branches } = network;
@@ -95,6 +119,23 @@ function rearranged(network: Network, stand: Stand): Network {
   const { netlist, chains } = network;
   const same = chains.branch.every((n, e) => network.isIdeal(e) === (n === ideal));
   return same ? network : new Network(netlist, stand);
+}
+
+/** Throws when a diode is what could not settle, as nothing holds its current. */
+function refuseBareDiodes({ junctions, chains, netlist, stand }: Network): void {
+  const bare = junctions.find((n) => {
+    const e = chains.bend[n] ?? 0;
+    return isBeyond(stand.point[e] ?? 0, netlist.saturation[e] ?? 0);
+  });
+  const element = netlist.elements[chains.bend[bare ?? -1] ?? -1];
+  if (element === undefined) return;
+  throw new CircuitError({
+    code: 'overflow',
+    where: nameOf(element),
+    met: `more than ${String(mostAmps)} A through it`,
+    allowed: 'Something must hold its current: give ohms to it or to its source.',
+    field: 'ohms'
+  });
 }
 
 function noWayBack(network: Network, stuck: number): never {

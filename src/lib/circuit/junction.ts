@@ -22,11 +22,15 @@ export const stands = 0.5001 / grid;
 /** Below this x a junction keeps its slope, so that its conductance never falls to 0. */
 const flattest = -30;
 /** No junction is thought to carry more than this on the way, A; so nothing overflows. */
-const mostAmps = 1e9;
+export const mostAmps = 1e9;
 /** Current at which a junction is first thought to stand, A. */
 const firstAmps = 1e-3;
 
 const steepest = (saturation: number): number => Math.log1p(mostAmps / saturation);
+
+/** Is a point where no solution has put it, but the cap? */
+export const isBeyond = (x: number, saturation: number): boolean =>
+  x >= steepest(saturation) * (1 - 1e-6);
 
 const onGrid = (x: number): number => Math.round(x * grid) / grid;
 

@@ -1,8 +1,32 @@
+export { equipmentWireAmps, fixedWiringAmps, gaugeAmps, liberalWireAmps } from './ampacity';
+export type { Ampacity } from './ampacity';
+export {
+  backTo20,
+  conductorLimits,
+  dropEachWay,
+  dropShare,
+  fineWireLimits,
+  permissibleLength
+} from './conductor';
+export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
+export { droppingOhms, ledIdeality, ledReverseVolts, leds, saturationFrom } from './led';
+export type { LedColour, LedEntry } from './led';
 export { atTemperature, metals } from './metal';
 export type { Metal, MetalEntry } from './metal';
-export { foot, inch, thermalVoltage } from './physics';
+export {
+  atLoad,
+  bestEfficiency,
+  motorFrom,
+  radPerSecond,
+  revolutionsPerMinute,
+  stallTorque
+} from './motor';
+export type { MotorFigures, MotorModel, MotorState } from './motor';
+export { circularMil, foot, inch, thermalVoltage } from './physics';
 export { railAreaFactor, railHeight, railOhmsPerMetre } from './rail';
+export { nearest, nextAbove, series } from './series';
+export type { Series } from './series';
 export { gaugeDiameter, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
 export type { WireSize } from './wire';

@@ -6,8 +6,11 @@ export type Metal =
   | 'norm copper'
   | 'aluminium'
   | 'nickel silver'
+  | 'German silver'
+  | 'copper-nickel'
   | 'brass'
   | 'steel'
+  | 'physics-text steel'
   | 'iron';
 
 /** Resistivity of a metal at 20 °C and what it rests on. */
@@ -50,10 +53,20 @@ export const metals: Readonly<Record<Metal, MetalEntry>> = {
   'nickel silver': {
     resistivity: 2.9e-7,
     alpha: 0.0004,
-    source: 'C75200 at 6 % IACS, from memory; compositions run from 1.6e-7 to 4.0e-7'
+    source: 'C75200 at 6 % IACS, from memory; compositions run from 1.6e-7 to 4.0e-7 (Kaye & Laby)'
   },
+  'German silver': {
+    resistivity: 3.3e-7,
+    alpha: 0.0004,
+    source: 'Smithsonian Physical Tables, 18 % nickel, from memory'
+  },
+  'copper-nickel': { resistivity: 3.75e-7, source: 'C71500 data sheet, 4.6 % IACS' },
   brass: { resistivity: 6.2e-8, source: 'C26000 at 28 % IACS, from memory' },
   steel: { resistivity: 1.66e-7, source: 'plain carbon steel, from memory' },
+  'physics-text steel': {
+    resistivity: 2.0e-7,
+    source: 'OpenStax University Physics vol. 2, sec. 9.3, m58731'
+  },
   iron: { resistivity: 9.71e-8, source: 'OpenStax University Physics vol. 2, sec. 9.3, m58731' }
 };
 

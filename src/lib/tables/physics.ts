@@ -10,3 +10,6 @@ export const inch = 0.0254;
 
 /** Length of a foot, m. Source: as the inch (exact). */
 export const foot = 0.3048;
+
+/** Area of a disc of one mil (1/1000 in) in diameter, m². Source: by definition. */
+export const circularMil = (Math.PI / 4) * (inch / 1000) ** 2;
