@@ -5,7 +5,7 @@ import { locoNamed, motorConstant, type Scene, type Yard } from '../../src/lib/y
 import type { Moment } from '../yard/build';
 import { anyMoment, anyYard } from '../yard/random';
 
-const runs = { numRuns: 16, seed: 5 };
+const runs = { numRuns: 10, seed: 5 };
 /** Room for a slow machine; the tests take a second or two each. */
 const timeout = 30_000;
 const SECONDS = 2;

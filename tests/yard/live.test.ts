@@ -62,7 +62,7 @@ describe('liveRoads(scene)', () => {
   });
 });
 
-const runs = { numRuns: 150, seed: 7 };
+const runs = { numRuns: 80, seed: 7 };
 
 /** Whether conductors alone join both rails to their own terminals, worked out without the trace. */
 function wholeByWires({ yard, scene }: Moment, road: string): boolean {
