@@ -3,9 +3,10 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
+import { fileURLToPath } from 'node:url';
 import { findBrowser, installBrowser } from './browser.js';
 
-const root = join(import.meta.dirname, '..');
+const root = fileURLToPath(new URL('..', import.meta.url));
 const stamp = join(root, 'node_modules', '.ohmyard-stamp');
 const [LEAST_MAJOR, LEAST_MINOR] = [20, 20];
 

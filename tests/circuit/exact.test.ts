@@ -76,7 +76,7 @@ function report(what: string, worst: Worst): void {
   );
 }
 
-describe('solve(circuit) against 300-digit arithmetic', () => {
+describe('solve(circuit) against 300-digit arithmetic', { timeout: 60_000 }, () => {
   test('linear networks from 1 mΩ to 10 MΩ', () => {
     const worst = fresh();
     const kinds = ['resistor', 'resistor', 'source', 'switch', 'motor', 'current'] as const;
@@ -99,15 +99,27 @@ describe('solve(circuit) against 300-digit arithmetic', () => {
     expect(worst.circuits).toBeGreaterThan(120);
   });
 
-  test('yards in random scenes with random faults', () => {
+  test('yards of up to 12 and 6 roads in random scenes with random faults', () => {
     const worst = fresh();
-    for (let seed = 1; seed <= 60; seed++) {
-      const [deck, stabling] = [1 + (seed % 6), seed % 4];
+    for (let seed = 1; seed <= 150; seed++) {
+      const [deck, stabling] = [1 + (seed % 12), seed % 7];
       const way = (['chain', 'ring', 'star'] as const)[seed % 3] ?? 'chain';
       const faults = seed % 4;
       compare(yard({ seed, deck, stabling, lamps: seed % 2 === 0, return: way, faults }), worst);
     }
     report('Yards', worst);
-    expect(worst.circuits).toBe(60);
+    expect(worst.circuits).toBe(150);
+  });
+
+  test('yards of 40 and 20 roads', () => {
+    const worst = fresh();
+    for (let seed = 1; seed <= 10; seed++) {
+      compare(
+        yard({ seed, deck: 40, stabling: 20, lamps: true, return: 'ring', faults: 3 }),
+        worst
+      );
+    }
+    report('Large yards', worst);
+    expect(worst.circuits).toBe(10);
   });
 });

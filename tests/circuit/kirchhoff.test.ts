@@ -20,7 +20,7 @@ function balance(circuit: Circuit): { worst: number; largest: number } {
   return { worst: Math.max(...[...out.values()].map(Math.abs)), largest };
 }
 
-describe('solve(circuit), any circuit', () => {
+describe('solve(circuit), any circuit', { timeout: 60_000 }, () => {
   test('balances the current at every node to 1e-9 of the largest', () => {
     fc.assert(
       fc.property(anyCircuit, (circuit) => {
@@ -95,7 +95,7 @@ describe('solve(circuit), any circuit', () => {
   });
 });
 
-describe('solve(circuit), linear circuits', () => {
+describe('solve(circuit), linear circuits', { timeout: 60_000 }, () => {
   test('is linear: doubling every source doubles every voltage', () => {
     fc.assert(
       fc.property(linearCircuit, (circuit) => {
@@ -145,7 +145,7 @@ function onlyWith({ ground, elements }: Circuit, id: string): Solution {
   return solve({ ground, elements: quiet });
 }
 
-describe('solve(circuit), resistor networks', () => {
+describe('solve(circuit), resistor networks', { timeout: 60_000 }, () => {
   const nodes = fc.constantFrom('0', 'n1', 'n2', 'n3', 'n4');
   const pair = fc.tuple(nodes, nodes).filter(([a, b]) => a !== b);
   const driven = (circuit: Circuit, [a, b]: [string, string]): Solution | undefined => {
@@ -203,7 +203,7 @@ describe('solve(circuit), resistor networks', () => {
   });
 });
 
-describe('solve(circuit), islands', () => {
+describe('solve(circuit), islands', { timeout: 60_000 }, () => {
   test('never leak: what goes on in one changes no bit of another', () => {
     fc.assert(
       fc.property(anyCircuit, anyCircuit, (one, two) => {

@@ -45,6 +45,8 @@ const cases: [what: string, circuit: unknown, code: string, named: string][] = [
     'Resistor R3: −4 Ω. It must be above 0: give ohms.'
   ],
   ['a resistor of 0 Ω', one({ ...resistor, ohms: 0 }), 'range', 'Resistor R3: 0 Ω'],
+  ['ohms too small for arithmetic', one({ ...resistor, ohms: 1e-300 }), 'range', 'from 1e-60 to'],
+  ['volts too large for arithmetic', one({ ...source, volts: 1e300 }), 'range', 'give volts'],
   ['NaN ohms', one({ ...resistor, ohms: NaN }), 'number', 'Resistor R3: NaN Ω'],
   ['infinite ohms', one({ ...resistor, ohms: Infinity }), 'number', 'Resistor R3: Infinity Ω'],
   ['no ohms', one(without(resistor, 'ohms')), 'shape', 'Resistor R3: ohms is nothing'],
@@ -77,6 +79,18 @@ const cases: [what: string, circuit: unknown, code: string, named: string][] = [
   ['a motor of infinite emf', one({ ...motor, emf: -Infinity }), 'number', 'Motor M1: −Infinity V'],
   ['a current of NaN', one({ ...current, amps: NaN }), 'number', 'Current source J1: NaN A'],
   ['a current with no way back', one({ ...current, a: 'x' }), 'way-back', 'Current source J1'],
+  [
+    'a current driven backwards through a diode',
+    { ground: '0', elements: [diode, { ...current, a: '0', b: 'p', amps: -1 }] },
+    'diode',
+    'Diode D1: 1.00 A are driven through it from b to a.'
+  ],
+  [
+    'a bare diode on a bare source',
+    { ground: '0', elements: [diode, { ...source, ohms: 0 }] },
+    'diode',
+    'Diode D1: more than 1000000000 A through it.'
+  ],
   ['an ideal source on itself', one({ ...source, b: 'p', ohms: 0 }), 'loop', 'Source G1'],
   [
     'two ideal sources in a loop',

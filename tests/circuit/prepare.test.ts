@@ -35,7 +35,7 @@ function flips(circuit: Circuit, count: number, seed: number): void {
   }
 }
 
-describe('prepare(circuit)', () => {
+describe('prepare(circuit)', { timeout: 60_000 }, () => {
   test('flips of yards give what a fresh solve gives, bit for bit', () => {
     for (let seed = 1; seed <= 12; seed++) {
       flips(
@@ -75,6 +75,15 @@ describe('prepare(circuit)', () => {
     prepared.set('G', { ohms: 4, limit: undefined });
     expect(prepared.solve().limiting).toEqual([]);
     expect(prepared.solve().amps('M')).toBeCloseTo((-8 + 4 * 0.25) / 5, 12);
+  });
+
+  test('takes new values on a dead end, where nothing flows', () => {
+    const prepared = prepare(
+      grounded(G('G', ['p', '0'], 12, 1), R('R', ['p', '0'], 11), G('end', ['x', 'p'], 3, 1))
+    );
+    expect(prepared.solve().volts('x')).toBeCloseTo(14, 12);
+    prepared.set('end', { volts: -2 });
+    expect(prepared.solve().volts('x')).toBeCloseTo(9, 12);
   });
 
   test('takes a switch of 0 Ω in and out', () => {

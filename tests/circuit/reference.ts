@@ -50,7 +50,8 @@ class System {
     this.island = islandsOf(circuit);
     for (const [node, first] of this.island) {
       this.volts.set(node, big(near.between(node, first) ?? NaN));
-      if (node !== first) this.unknown.set(node, this.unknown.size);
+      // Currents and junctions come first: eliminated first, they leave the nodal equations.
+      if (node !== first) this.unknown.set(node, 2 * circuit.elements.length + this.unknown.size);
     }
     this.amps = circuit.elements.map(({ id }) => big(near.amps(id)));
     this.junction = circuit.elements.map((e, n) =>
@@ -70,8 +71,7 @@ class System {
   /** One step of Newton's method; the largest change, V or A, or undefined when singular. */
   step(): Big | undefined {
     const { elements } = this.circuit;
-    const nodes = this.unknown.size;
-    const size = nodes + 2 * elements.length;
+    const size = this.unknown.size + 2 * elements.length;
     const rows = Array.from({ length: size }, () => new Map<number, Big>());
     const right = Array.from({ length: size }, () => 0n);
     elements.forEach((e, n) => this.enter(e, n, rows, right));
@@ -81,8 +81,8 @@ class System {
       this.volts.set(node, (this.volts.get(node) ?? 0n) + (change[at] ?? 0n));
     }
     elements.forEach((_, n) => {
-      this.amps[n] = (this.amps[n] ?? 0n) + (change[nodes + n] ?? 0n);
-      this.junction[n] = (this.junction[n] ?? 0n) + (change[nodes + elements.length + n] ?? 0n);
+      this.amps[n] = (this.amps[n] ?? 0n) + (change[n] ?? 0n);
+      this.junction[n] = (this.junction[n] ?? 0n) + (change[elements.length + n] ?? 0n);
     });
     return change.reduce((most, one) => (abs(one) > most ? abs(one) : most), 0n);
   }
@@ -93,8 +93,7 @@ class System {
 
   /** An element's current leaves a and enters b; its law and its junction's are two more rows. */
   private enter(e: Element, n: number, rows: Map<number, Big>[], right: Big[]): void {
-    const nodes = this.unknown.size;
-    const [current, junction] = [nodes + n, nodes + this.circuit.elements.length + n];
+    const [current, junction] = [n, this.circuit.elements.length + n];
     const [a, b] = [this.unknown.get(e.a), this.unknown.get(e.b)];
     const add = (row: number, column: number | undefined, value: Big): void => {
       if (column === undefined || value === 0n) return;
@@ -181,28 +180,28 @@ function islandsOf({ ground, elements }: Circuit): Map<string, string> {
   return first;
 }
 
-/** Gaussian elimination on sparse rows, each column's largest number its pivot. */
+/**
+ * Gaussian elimination on sparse rows: the emptiest column first, its pivot in the shortest of the
+ * rows whose number there is not tiny; 300 digits can spare the few that this costs.
+ */
 function eliminated(rows: Map<number, Big>[], right: Big[]): Big[] | undefined {
-  const size = rows.length;
-  const order: number[] = [];
-  const free = new Set(rows.keys());
-  const columns = Array.from({ length: size }, () => new Set<number>());
+  const columns = Array.from(rows, () => new Set<number>());
   rows.forEach((row, r) => [...row.keys()].forEach((c) => columns[c]?.add(r)));
-  for (let column = 0; column < size; column++) {
-    const holders = [...(columns[column] ?? [])].filter((r) => free.has(r));
-    const value = (r: number): Big => abs(rows[r]?.get(column) ?? 0n);
-    const pivot = holders.reduce(
-      (best, r) => (value(r) > value(best) ? r : best),
-      holders[0] ?? -1
-    );
-    if (pivot < 0 || value(pivot) === 0n) return undefined;
-    free.delete(pivot);
-    order.push(pivot);
-    for (const r of holders) {
-      if (r === pivot) continue;
+  const order: [row: number, column: number][] = [];
+  const left = new Set(rows.keys());
+  while (left.size > 0) {
+    let column = -1;
+    for (const c of left)
+      if ((columns[c]?.size ?? 0) < (columns[column]?.size ?? Infinity)) column = c;
+    left.delete(column);
+    const pivot = pivotOf(rows, columns[column] ?? new Set(), column);
+    if (pivot === undefined) return undefined;
+    order.push([pivot, column]);
+    for (const c of rows[pivot]?.keys() ?? []) columns[c]?.delete(pivot);
+    for (const r of columns[column] ?? []) {
       const factor = over(rows[r]?.get(column) ?? 0n, rows[pivot]?.get(column) ?? 1n);
-      if (factor === 0n) continue;
       for (const [c, x] of rows[pivot] ?? []) {
+        if (c === column) continue;
         rows[r]?.set(c, (rows[r]?.get(c) ?? 0n) - times(factor, x));
         columns[c]?.add(r);
       }
@@ -210,12 +209,25 @@ function eliminated(rows: Map<number, Big>[], right: Big[]): Big[] | undefined {
       right[r] = (right[r] ?? 0n) - times(factor, right[pivot] ?? 0n);
     }
   }
-  const x = Array<Big>(size).fill(0n);
-  for (let column = size - 1; column >= 0; column--) {
-    const row = order[column] ?? 0;
+  const x = Array<Big>(rows.length).fill(0n);
+  for (const [row, column] of order.reverse()) {
     let sum = right[row] ?? 0n;
-    for (const [c, value] of rows[row] ?? []) if (c > column) sum -= times(value, x[c] ?? 0n);
+    for (const [c, value] of rows[row] ?? []) if (c !== column) sum -= times(value, x[c] ?? 0n);
     x[column] = over(sum, rows[row]?.get(column) ?? 1n);
   }
   return x;
+}
+
+const spare = 1n << 100n;
+
+function pivotOf(
+  rows: readonly Map<number, Big>[],
+  holders: ReadonlySet<number>,
+  column: number
+): number | undefined {
+  const value = (r: number): Big => abs(rows[r]?.get(column) ?? 0n);
+  const most = [...holders].reduce((best, r) => (value(r) > best ? value(r) : best), 0n);
+  const fit = [...holders].filter((r) => value(r) > 0n && value(r) * spare >= most);
+  fit.sort((r, s) => (rows[r]?.size ?? 0) - (rows[s]?.size ?? 0));
+  return fit[0];
 }

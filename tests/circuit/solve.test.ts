@@ -116,6 +116,20 @@ describe('solve(circuit)', () => {
     expect(forced(2)).toThrow('its current has no way back');
   });
 
+  test('finds a current without a way back though a source elsewhere is at its limit', () => {
+    const stray = () =>
+      solve({
+        ground: '0',
+        elements: [
+          { kind: 'source', id: 'G1', a: 'p', b: '0', volts: 12, ohms: 0.5, limit: 1.5 },
+          { kind: 'resistor', id: 'short', a: 'p', b: '0', ohms: 0.1 },
+          { kind: 'switch', id: 'S', a: 'x', b: 'y', closed: true, ohms: 0.1 },
+          { kind: 'current', id: 'J1', a: 'p', b: 'x', amps: 0.1 }
+        ]
+      });
+    expect(stray).toThrow('Current source J1: its current has no way back.');
+  });
+
   test('solves two controllers on one common return as one circuit', () => {
     const s = solve({
       ground: '0',

@@ -19,7 +19,7 @@ const sneak: Circuit = grounded(
 const sum = (list: readonly { volts: number | undefined }[]): number =>
   list.reduce((total, { volts }) => total + (volts ?? NaN), 0);
 
-describe('why(circuit, solution, point)', () => {
+describe('why(circuit, solution, point)', { timeout: 30_000 }, () => {
   test('says what each element on the way drops, and they add up', () => {
     const answer = why(sneak, solve(sneak), 'rail A');
     expect(answer.drops.map(({ id }) => id)).toEqual(['wire A', 'toggle A', 'controller']);

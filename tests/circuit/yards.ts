@@ -12,6 +12,8 @@ export interface YardOptions {
   /** A lamp on the second pole of every toggle, on a supply of its own. */
   readonly lamps?: boolean;
   readonly return?: 'chain' | 'ring' | 'star';
+  /** Share of stabling roads that the deck faces at this moment; 0.3 unless given. */
+  readonly aligned?: number;
   /** Random wire faults: breaks, shorts, bad contacts. */
   readonly faults?: number;
 }
@@ -30,7 +32,7 @@ export function yard(options: YardOptions): Circuit {
     ...returns(options)
   ];
   for (let n = 0; n < options.deck; n++) elements.push(...deckRoad(draw, n));
-  for (let n = 0; n < options.stabling; n++) elements.push(...stablingRoad(draw, n, options.deck));
+  for (let n = 0; n < options.stabling; n++) elements.push(...stablingRoad(draw, n, options));
   if (options.lamps) elements.push(...lamps(draw, options));
   for (let n = 0; n < (options.faults ?? 0); n++) spoil(draw, elements, n);
   return { ground: '0', elements };
@@ -76,10 +78,10 @@ function deckRoad(draw: Draw, n: number): Element[] {
 }
 
 /** A fixed road beyond the deck; where the deck faces it, its rails are joined to a deck road's. */
-function stablingRoad(draw: Draw, n: number, deck: number): Element[] {
+function stablingRoad(draw: Draw, n: number, { deck, aligned = 0.3 }: YardOptions): Element[] {
   const at = deck + n;
   const faces = name(n % deck);
-  const aligned = draw() < 0.3;
+  const joined = draw() < aligned;
   const joint = contacts['aligned joint'].ohms;
   const r = name(at);
   return [
@@ -90,7 +92,7 @@ function stablingRoad(draw: Draw, n: number, deck: number): Element[] {
       contacts['micro-switch'].ohms,
       draw() < 0.8
     ),
-    ...(aligned
+    ...(joined
       ? [
           R(`joint f ${r}`, [`feed rail ${faces}`, `feed rail ${r}`], joint),
           R(`joint r ${r}`, [`return rail ${faces}`, `return rail ${r}`], joint)

@@ -30,30 +30,45 @@ export class Branches {
   /** Voltage of each junction branch at its point, less its EMF, the way of the junction, V. */
   private readonly held: Float64Array;
   private readonly steep: Float64Array;
+  /** Resistance and EMF of every member in its place, Ω and V; and the place of every element. */
+  private readonly memberOhms: Float64Array;
+  private readonly memberEmf: Float64Array;
+  private readonly place: Int32Array;
 
-  /** `drop` is the EMF of each element from a to b as seen between the groups it joins, V. */
   constructor(
     private readonly netlist: Netlist,
     private readonly chains: Chains,
-    private readonly drop: Float64Array,
     private readonly stand: Stand
   ) {
     const numbers = (): Float64Array => new Float64Array(chains.a.length);
     [this.g, this.q, this.ohms, this.emf] = [numbers(), numbers(), numbers(), numbers()];
     [this.held, this.steep] = [numbers(), numbers()];
+    const { member } = chains;
+    this.memberOhms = new Float64Array(member.length);
+    this.memberEmf = new Float64Array(member.length);
+    this.place = new Int32Array(netlist.elements.length).fill(-1);
+    member.forEach((e, m) => (this.place[e] = m));
+  }
+
+  /** Takes an element's values to its place; `drop` is its EMF between the groups it joins, V. */
+  take(e: number, drop: number): void {
+    const m = this.place[e]!;
+    if (m < 0) return;
+    this.memberOhms[m] = this.netlist.ohms[e]!;
+    this.memberEmf[m] = this.chains.sense[e]! * drop;
   }
 
   /** Works out the law of branch n from its elements. */
   refresh(n: number): void {
-    const { netlist, drop } = this;
+    const { netlist, memberOhms, memberEmf } = this;
     const { start, member, sense, bend } = this.chains;
     const first = start[n]!;
+    const last = start[n + 1]!;
     let ohms = 0;
     let emf = 0;
-    for (let m = first; m < start[n + 1]!; m++) {
-      const e = member[m]!;
-      ohms += netlist.ohms[e]!;
-      emf += sense[e]! * drop[e]!;
+    for (let m = first; m < last; m++) {
+      ohms += memberOhms[m]!;
+      emf += memberEmf[m]!;
     }
     this.ohms[n] = ohms;
     this.emf[n] = emf;

@@ -13,12 +13,20 @@ const wanted: Record<Rule, string> = {
   boolean: 'It must be true or false'
 };
 
+/** Sizes beyond which a product of a few could leave the range of a double; far from any circuit. */
+const least = 1e-60;
+const most = 1e30;
+
 const fits: Record<Rule, (value: number) => boolean> = {
   positive: (value) => value > 0,
   natural: (value) => value >= 0,
   finite: () => true,
   boolean: () => false
 };
+
+/** EMFs and currents may come as near to 0 as they like. */
+const inRange = (value: number, rule: Rule): boolean =>
+  Math.abs(value) <= most && (rule === 'finite' || value === 0 || Math.abs(value) >= least);
 
 /**
  * Throws a `CircuitError` naming the first element and field that is wrong, if any is.
@@ -102,7 +110,7 @@ function checkFields(element: Loose, kind: Kind, where: string): void {
 export function checkField(value: unknown, field: Field, owner: string | Element): void {
   if (value === undefined && field.optional) return;
   const { name, rule, unit } = field;
-  if (typeof value === 'number' && Number.isFinite(value) && fits[rule](value)) return;
+  if (typeof value === 'number' && fits[rule](value) && inRange(value, rule)) return;
   if (typeof value === 'boolean' && rule === 'boolean') return;
   const where = typeof owner === 'string' ? owner : nameOf(owner);
   const allowed = `${wanted[rule]}: give ${name}.`;
@@ -111,7 +119,8 @@ export function checkField(value: unknown, field: Field, owner: string | Element
   }
   const met = unit === '' ? `${name} ${shown(value)}` : shown(value, unit);
   if (!Number.isFinite(value)) fail('number', where, met, allowed, name);
-  fail('range', where, met, allowed, name);
+  const sizes = `Its size must be from ${String(least)} to ${String(most)}: give ${name}.`;
+  fail('range', where, met, fits[rule](value) ? sizes : allowed, name);
 }
 
 function isRecord(value: unknown): value is Loose {

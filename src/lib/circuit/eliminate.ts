@@ -32,7 +32,7 @@ export class Elimination {
   private readonly w: Float64Array;
   /** What impressed currents alone give the node eliminated k-th, V. */
   private readonly rise: Float64Array;
-  /** 1 where an island ends. */
+  /** 1 where an island ends, 2 where it ends with a current left over. */
   private readonly ends: Uint8Array;
 
   constructor(private readonly pattern: Pattern) {
@@ -52,14 +52,26 @@ export class Elimination {
   /** Eliminates every node. Returns −1, or a node whose currents have no way back. */
   forward(): number {
     const { node, start, pair, target } = this.pattern;
-    const { g, q, w } = this;
+    const { g, q, w, rise, ends } = this;
     this.pour();
-    let stuck = -1;
     for (let k = 0; k < node.length; k++) {
-      if (!this.weigh(k)) stuck = node[k]!;
+      const from = start[k]!;
       const to = start[k + 1]!;
+      let total = 0;
+      let impressed = 0;
+      for (let s = from; s < to; s++) {
+        total += g[s]!;
+        impressed += q[s]!;
+      }
+      if (total === 0) this.end(k);
+      else {
+        const inverse = 1 / total;
+        ends[k] = 0;
+        rise[k] = -impressed * inverse;
+        for (let s = from; s < to; s++) w[s] = g[s]! * inverse;
+      }
       let p = pair[k]!;
-      for (let i = start[k]!; i < to - 1; i++) {
+      for (let i = from; i < to - 1; i++) {
         const wi = w[i]!;
         const qi = q[i]!;
         if (wi === 0 && qi === 0) {
@@ -73,7 +85,7 @@ export class Elimination {
         }
       }
     }
-    return stuck;
+    return this.stuck();
   }
 
   /** Fills every slot with what the branches add to it. */
@@ -93,14 +105,14 @@ export class Elimination {
 
   /** Eliminates the dirty nodes and those that follow from them; to the same bits as `forward`. */
   forwardDirty(): number {
-    const { node, start, parent, one, two, branches, pairs } = this.pattern;
+    const { node, start, turn, one, two, branches, pairs } = this.pattern;
     const { branchG, branchQ, dirty, g, q, w } = this;
-    let stuck = -1;
     for (let k = dirty.indexOf(1); k >= 0 && k < node.length; k++) {
       if (dirty[k] === 0) continue;
       dirty[k] = 0;
       const from = start[k]!;
       const to = start[k + 1]!;
+      let same = true;
       for (let s = from; s < to; s++) {
         let gs = 0;
         let qs = 0;
@@ -114,17 +126,27 @@ export class Elimination {
           gs += w[i]! * g[j]!;
           qs += w[i]! * q[j]! - w[j]! * q[i]!;
         }
+        if (gs === g[s] && qs === q[s]) continue;
+        same = false;
         g[s] = gs;
         q[s] = qs;
       }
-      if (to - from > 1) dirty[parent[k]!] = 1;
-      if (!this.weigh(k)) stuck = node[k]!;
+      if (same) continue;
+      // Each far node but the last owns slots that this node's pairs feed.
+      for (let s = from; s < to - 1; s++) dirty[turn[s]!] = 1;
+      this.weigh(k);
     }
-    return stuck;
+    return this.stuck();
   }
 
-  /** Shares of the k-th node's slots; false when its impressed currents have no way back. */
-  private weigh(k: number): boolean {
+  /** A node whose currents have no way back, −1 for none. */
+  private stuck(): number {
+    const k = this.ends.indexOf(2);
+    return k < 0 ? -1 : this.pattern.node[k]!;
+  }
+
+  /** Shares of the k-th node's slots. */
+  private weigh(k: number): void {
     const { start } = this.pattern;
     const { g, q, w } = this;
     const from = start[k]!;
@@ -135,19 +157,20 @@ export class Elimination {
       total += g[s]!;
       impressed += q[s]!;
     }
-    if (total === 0) return this.end(k);
+    if (total === 0) {
+      this.end(k);
+      return;
+    }
     const inverse = 1 / total;
     this.ends[k] = 0;
     this.rise[k] = -impressed * inverse;
     for (let s = from; s < to; s++) w[s] = g[s]! * inverse;
-    return true;
   }
 
   /** At the last node of an island: hands its currents from one slot to the others. */
-  private end(k: number): boolean {
+  private end(k: number): void {
     const { start } = this.pattern;
     const { q, w } = this;
-    this.ends[k] = 1;
     this.rise[k] = 0;
     let net = 0;
     let gross = 0;
@@ -156,7 +179,7 @@ export class Elimination {
       net += q[s]!;
       gross += Math.abs(q[s]!);
     }
-    return Math.abs(net) <= balanced * gross;
+    this.ends[k] = Math.abs(net) <= balanced * gross ? 1 : 2;
   }
 
   /** Potentials, back from the last node to the first; an island's reference is at 0 V. */

@@ -11,7 +11,7 @@ export type CircuitErrorCode =
   | 'way-back'
   | 'unknown'
   | 'converge'
-  | 'overflow';
+  | 'diode';
 
 /** The parts of a `CircuitError`: what, where, the value met, and what to do. */
 export interface CircuitFault {

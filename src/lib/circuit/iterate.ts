@@ -4,6 +4,7 @@ import { elementAmps } from './currents';
 import { CircuitError } from './errors';
 import { isBeyond, mostAmps } from './junction';
 import { nameOf } from './kinds';
+import type { Element } from './kinds';
 import type { Netlist } from './netlist';
 import { Network } from './network';
 
@@ -20,6 +21,8 @@ const lessLent = 1e-2;
  */
 const leastLent = 1e-12;
 const leastLeak = 1e-9;
+/** More than this times its saturation current never flows backwards through a junction. */
+const forced = 2;
 /** Steps after which limits are looked at though a junction has not settled: one may hold it. */
 const patience = 80;
 
@@ -61,7 +64,7 @@ export function iterate(first: Network, stand: Stand): Network {
     lendTo(network, stand, settled && !misled ? 0 : lend);
     if (!settled) network = rearranged(network, stand);
   }
-  refuseBareDiodes(network);
+  refuseForcedDiode(network);
   throw new CircuitError({
     code: 'converge',
     where: 'Circuit',
@@ -121,21 +124,29 @@ function rearranged(network: Network, stand: Stand): Network {
   return same ? network : new Network(netlist, stand);
 }
 
-/** Throws when a diode is what could not settle, as nothing holds its current. */
-function refuseBareDiodes({ junctions, chains, netlist, stand }: Network): void {
-  const bare = junctions.find((n) => {
+/** Throws when a diode is what could not settle: forced backwards, or held by nothing forwards. */
+function refuseForcedDiode(network: Network): void {
+  const { junctions, chains, netlist, stand, branches } = network;
+  for (const n of junctions) {
     const e = chains.bend[n] ?? 0;
-    return isBeyond(stand.point[e] ?? 0, netlist.saturation[e] ?? 0);
-  });
-  const element = netlist.elements[chains.bend[bare ?? -1] ?? -1];
-  if (element === undefined) return;
-  throw new CircuitError({
-    code: 'overflow',
-    where: nameOf(element),
-    met: `more than ${String(mostAmps)} A through it`,
-    allowed: 'Something must hold its current: give ohms to it or to its source.',
-    field: 'ohms'
-  });
+    const element = netlist.elements[e];
+    const saturation = netlist.saturation[e] ?? 0;
+    const law = (branches.g[n] ?? 0) * network.across(n) + (branches.q[n] ?? 0);
+    const amps = (chains.sense[e] ?? 0) * law;
+    if (element === undefined) continue;
+    if (amps < -forced * saturation) {
+      const met = `${(-amps).toPrecision(3)} A are driven through it from b to a`;
+      refuse(element, met, 'It blocks that way: give the current another way.');
+    }
+    if (isBeyond(stand.point[e] ?? 0, saturation)) {
+      const allowed = 'Something must hold its current: give ohms to it or to its source.';
+      refuse(element, `more than ${String(mostAmps)} A through it`, allowed);
+    }
+  }
+}
+
+function refuse(element: Element, met: string, allowed: string): never {
+  throw new CircuitError({ code: 'diode', where: nameOf(element), met, allowed, field: 'ohms' });
 }
 
 function noWayBack(network: Network, stuck: number): never {

@@ -40,7 +40,7 @@ export class Network {
     this.elimination = new Elimination(this.pattern);
     this.offset = new Float64Array(netlist.nodes.size);
     this.drop = new Float64Array(netlist.elements.length);
-    this.branches = new Branches(netlist, this.chains, this.drop, stand);
+    this.branches = new Branches(netlist, this.chains, stand);
     const junction = (e: number): boolean => (netlist.saturation[e] ?? 0) > 0;
     const names = Int32Array.from(bend.keys());
     this.junctions = names.filter((n) => junction(bend[n] ?? -1));
@@ -64,12 +64,13 @@ export class Network {
   touch(e: number): boolean {
     const n = this.chains.branch[e] ?? ideal;
     if (this.isIdeal(e) !== (n === ideal)) return false;
-    if (n === ideal) this.shift();
-    else if (n !== dead) {
-      if (this.netlist.bends(e) !== (this.chains.bend[n] === e)) return false;
-      this.takeDrop(e);
-      this.change(n);
+    if (n === ideal) {
+      this.shift();
+      return true;
     }
+    if (n !== dead && this.netlist.bends(e) !== (this.chains.bend[n] === e)) return false;
+    this.takeDrop(e);
+    if (n !== dead) this.change(n);
     return true;
   }
 
@@ -78,6 +79,7 @@ export class Network {
     const { netlist, offset, drop } = this;
     const apart = (offset[netlist.a[e] ?? 0] ?? 0) - (offset[netlist.b[e] ?? 0] ?? 0);
     drop[e] = (netlist.emf[e] ?? 0) - apart;
+    this.branches.take(e, drop[e] ?? 0);
   }
 
   /** Lists a branch to have its law worked out again. */
@@ -89,9 +91,8 @@ export class Network {
 
   /** Takes the ideal elements' voltages anew, and so every branch. */
   shift(): void {
-    const { netlist, offset, drop } = this;
-    idealOffsets(netlist, this.ideal, offset);
-    for (let e = 0; e < drop.length; e++) this.takeDrop(e);
+    idealOffsets(this.netlist, this.ideal, this.offset);
+    for (let e = 0; e < this.drop.length; e++) this.takeDrop(e);
     for (let n = 0; n < this.listed.length; n++) this.change(n);
   }
 

@@ -38,6 +38,9 @@ export function leastDegreeFirst({ count, a, b }: Graph): Order {
   return { node, near };
 }
 
+/** How many nodes of least degree are compared at a time. */
+const looks = 12;
+
 /** Nodes other than ground by degree; stale entries are skipped when met. */
 class DegreeQueue {
   private readonly buckets: number[][] = [];
@@ -56,15 +59,35 @@ class DegreeQueue {
     this.least = Math.min(this.least, degree);
   }
 
+  /** Of the nodes of least degree that come to hand, the one that joins the fewest anew. */
   take(): number {
     for (; this.least < this.buckets.length; this.least++) {
       const bucket = this.buckets[this.least] ?? [];
-      for (let at = bucket.pop(); at !== undefined; at = bucket.pop()) {
-        if (this.taken[at] === 1 || this.links[at]?.size !== this.least) continue;
-        this.taken[at] = 1;
-        return at;
+      const found: number[] = [];
+      let best = -1;
+      let bestFill = Infinity;
+      while (bucket.length > 0 && found.length < looks && bestFill > 0) {
+        const at = bucket.pop() ?? 0;
+        if (this.taken[at] === 1 || this.links[at]?.size !== this.least || found.includes(at))
+          continue;
+        found.push(at);
+        const fill = this.fill(at);
+        if (fill < bestFill) [best, bestFill] = [at, fill];
       }
+      for (const at of found.reverse()) if (at !== best) bucket.push(at);
+      if (best < 0) continue;
+      this.taken[best] = 1;
+      return best;
     }
     return 0;
+  }
+
+  private fill(at: number): number {
+    const list = [...(this.links[at] ?? [])];
+    let fill = 0;
+    for (const [n, i] of list.entries()) {
+      for (const j of list.slice(n + 1)) if (this.links[i]?.has(j) === false) fill++;
+    }
+    return fill;
   }
 }

@@ -21,8 +21,8 @@ export interface Pattern {
   readonly start: Int32Array;
   /** The node at the far end of each slot. */
   readonly far: Int32Array;
-  /** Position of the first of the far nodes to be eliminated, −1 for none. */
-  readonly parent: Int32Array;
+  /** When that node's turn comes; rising among the slots of one node. */
+  readonly turn: Int32Array;
   /** Per branch: its slot, −1 when it ends where it began, and +1 or −1 as it lies along or against. */
   readonly slot: Int32Array;
   readonly sense: Int8Array;
@@ -59,7 +59,7 @@ export function patternOf(graph: Graph): Pattern {
     node,
     start,
     far: Int32Array.from(near.flat()),
-    parent: Int32Array.from(near, ([first]) => (first === undefined ? -1 : (position[first] ?? 0))),
+    turn: Int32Array.from(near.flat(), (at) => position[at] ?? 0),
     ...branchSlots(graph, position, slotOf, count),
     ...pairSlots(near, start, slotOf)
   };

@@ -31,7 +31,7 @@ export const LOCO_WIDTH_MM = 34;
 export const HALF_GAUGE_MM = 8.25;
 const MARGIN = 16;
 /** From the outer roads to the deck's edge, and from the deck to the well's, mm. */
-const EDGE_MM = 42;
+const EDGE_MM = 54;
 const WELL = 14;
 
 /** Lays out the plan in `width` px. The deck stands between two stops; both its ends are closed by barriers. */

@@ -100,9 +100,7 @@ function row(
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: toggled
-      ? { toggled, x: bus + 16, y: feed + 32 }
-      : { toggled, x: west + 24, y: home - 14 }
+    label: toggled ? { toggled, x: bus + 16, y: feed + 36 } : { toggled, x: west + 2, y: feed + 25 }
   };
 }
 
@@ -147,6 +145,7 @@ function feedLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
     ];
   const low = y + 26;
   return [
+    { x: buses.return, y: y - 2 * HALF_GAUGE },
     { x: buses.return, y: low },
     { x: rails.east - 14, y: low },
     { x: rails.east - 14, y }

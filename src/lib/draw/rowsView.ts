@@ -37,14 +37,26 @@ const TOLD_AMPS = 0.002;
 export const isTold = (marks: Marks, road: string | undefined): boolean =>
   road === undefined || !marks.untold.includes(road);
 
+/** Whether a call waits, so that something is not told. */
+const isPending = (marks: Marks): boolean => marks.untold.length > 0;
+
+/** While a call waits, a leg shows only the terminal that it is joined to: more could tell the result. */
+const legInk = (marks: Marks, road: string | undefined, ink: Ink): Ink =>
+  road === undefined && isPending(marks) && (ink.broken || !['feed', 'return'].includes(ink.fill))
+    ? untold
+    : ink;
+
 /** Every wire, with its ink and current. */
 export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
       key: `${run.id} ${index}`,
       line,
-      ink: isTold(marks, run.road) ? inkOf(reading.level(node)) : untold,
-      amps: isTold(marks, run.road) ? reading.amps(part) : 0,
+      ink: isTold(marks, run.road) ? legInk(marks, run.road, inkOf(reading.level(node))) : untold,
+      amps:
+        isTold(marks, run.road) && !(run.road === undefined && isPending(marks))
+          ? reading.amps(part)
+          : 0,
       width: 7,
       square: run.road === undefined
     }))
@@ -88,7 +100,7 @@ const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =
     const text = ampsText(amps);
     const { west, east } = layout.rails;
     const legs: readonly Tag[] = [
-      { key: `feed ${road}`, at: { x: west + 4, y }, text, anchor: 'start' },
+      { key: `feed ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
       { key: `return ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
     return legs.filter(({ key }) => !hasMeter(layout, key));
@@ -114,7 +126,7 @@ function drops({ layout, reading, marks }: RowsSubject): readonly Tag[] {
         .filter(([node]) => isPartWay(reading.level(node)))
         .map(([node, y]): Tag => {
           const text = voltsText(reading.between(node, 'return') ?? 0);
-          return { key: node, at: { x: layout.rails.west + 80, y }, text, anchor: 'middle' };
+          return { key: node, at: { x: layout.rails.west + 100, y }, text, anchor: 'middle' };
         })
     );
 }
@@ -128,7 +140,11 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       const at = { x: middle.x + aside.x, y: middle.y + aside.y };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
-        return [{ key: id, at, text: told ? ampsText(reading.amps(id)) : '?', anchor }];
+        const name = { key: `${id} name`, text: id.replace('meter ', ''), anchor } as const;
+        return [
+          { ...name, at: upright ? { x: at.x, y: at.y - 16 } : { x: middle.x, y: middle.y - 20 } },
+          { key: id, at, text: told ? ampsText(reading.amps(id)) : '?', anchor }
+        ];
       }
       if (kind === 'toggle' && !isOwnToggle(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
@@ -155,10 +171,4 @@ export function caption({ layout, reading, marks }: RowsSubject, road: string): 
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';
-}
-
-/** Whether two inks face each other across an open place. */
-export function facing(reading: Reading, from: string, to: string): boolean {
-  const [a, b] = [from, to].map((node) => inkOf(reading.level(node)).fill);
-  return a !== b && a !== 'none' && b !== 'none';
 }

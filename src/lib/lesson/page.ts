@@ -19,6 +19,10 @@ const inScript = (value: unknown): string => JSON.stringify(value).replaceAll('<
 /** Address of a step on its page. */
 const anchor = (index: number): string => `step-${index + 1}`;
 
+/** Ids of the calls in steps before this one. */
+const callsBefore = ({ steps }: Lesson, index: number): readonly string[] =>
+  steps.slice(0, index).flatMap(({ call }) => (call ? [call.id] : []));
+
 function playOf(
   file: string,
   step: StepData,
@@ -46,7 +50,8 @@ export function toPage(file: string, lesson: Lesson, ideas: readonly Idea[]): st
   const plays = lesson.steps.map((step) => playOf(file, step, { ideas, calls }));
   const sections = lesson.steps.map((step, index) =>
     [
-      `<section class="step" id="${anchor(index)}">`,
+      `<Step id="${anchor(index)}" after={${JSON.stringify(callsBefore(lesson, index))}}>`,
+      '',
       '<div class="words">',
       '',
       `## ${step.heading}`,
@@ -55,7 +60,7 @@ export function toPage(file: string, lesson: Lesson, ideas: readonly Idea[]): st
       '',
       '</div>',
       ...(step.board ? ['', `<Player play={plays[${index}]} />`, ''] : []),
-      '</section>'
+      '</Step>'
     ].join('\n')
   );
   return [
@@ -63,7 +68,7 @@ export function toPage(file: string, lesson: Lesson, ideas: readonly Idea[]): st
     lesson.front,
     '---',
     '<script>',
-    "import { Player } from '$lib/ui';",
+    "import { Player, Step } from '$lib/ui';",
     `const plays = ${inScript(plays)};`,
     '</script>',
     '',

@@ -29,7 +29,9 @@ export const TwinSchema = v.strictObject({
   locos: bare(locos),
   edits: bare(edits),
   ask: v.optional(words(35)),
-  ...questionEntries
+  ...questionEntries,
+  /** What to say beside the engine's own reason. */
+  right: v.optional(words(30))
 });
 
 const options = v.record(v.string(), WrongSchema, '{ idea, at, say } for each wrong option');
@@ -63,9 +65,12 @@ export interface Reading {
 
 /** The same idea on another yard, as the page plays it. */
 export interface TwinData {
+  /** What its yard is like, in words. */
+  readonly intro: string;
   readonly ask: string;
   readonly side: Side;
   readonly question: Question;
+  readonly right?: string | undefined;
 }
 
 /** A question with its words, as the page plays it. */

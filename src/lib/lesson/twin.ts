@@ -1,5 +1,5 @@
 import type { Question } from '../predict';
-import { actionWords, joinWords } from '../yard';
+import { actionWords, joinWords, sceneWords } from '../yard';
 import { answered } from './answered';
 import { fitted, type Side } from './board';
 import type { CallInput, Reading, TwinData } from './schema';
@@ -9,7 +9,7 @@ type TwinInput = NonNullable<CallInput['twin']>;
 /** The twin with what it does not state taken from the board; the engine must be able to answer it. */
 export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const base = reading.board.sides[0] as Side;
-  const { yard = base.yard, controller, switches, locos, edits, ask, ...given } = twin;
+  const { yard = base.yard, controller, switches, locos, edits, ask, right, ...given } = twin;
   const lineOf = (path: readonly (string | number)[]) => reading.block.lineOf(['twin', ...path]);
   const scene = fitted({ file: reading.file, lineOf }, yard, {
     version: 1,
@@ -23,7 +23,13 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
   const side = { title: base.title, yard, scene };
   answered(reading, question, side, ['twin']);
-  return { side, question, ask: ask ?? spoken(question, names) };
+  return {
+    side,
+    question,
+    right,
+    intro: sceneWords(yard, scene),
+    ask: ask ?? spoken(question, names)
+  };
 }
 
 const spoken = (question: Question, names: readonly string[]): string =>

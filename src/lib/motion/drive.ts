@@ -1,4 +1,4 @@
-import { solve, type Circuit } from '../circuit';
+import { prepare, type Prepared, type Solution } from '../circuit';
 import {
   circuitOf,
   locoNamed,
@@ -41,7 +41,7 @@ export const start = (scene: Scene): Drive => ({ tick: 0, scene, events: [] });
 export function driveTo(yard: Yard, drive: Drive, seconds: number): Drive {
   const last = Math.floor(seconds * TICKS_PER_SECOND + 1e-6);
   if (last <= drive.tick) return drive;
-  const circuit = circuitOf(yard, drive.scene);
+  const circuit = prepare(circuitOf(yard, drive.scene));
   const events = [...drive.events];
   let movers = Object.entries(drive.scene.locos).map(([name, at]) => mover(name, at));
   for (let tick = drive.tick + 1; tick <= last; tick++) {
@@ -72,16 +72,16 @@ const mover = (name: string, at: Standing): Mover => ({
   way: Math.sign(at.speed)
 });
 
-function step(yard: Yard, circuit: Circuit, movers: readonly Mover[]): Mover[] {
+function step(yard: Yard, circuit: Prepared, movers: readonly Mover[]): Mover[] {
   const ready = release(yard, circuit, movers);
-  const solution = solve(withMotors(circuit, ready));
+  const solution = solveWith(circuit, ready);
   return ready.map((each) => moved(each, solution.amps(each.name)));
 }
 
 /** Locos at rest start when the current overcomes friction, unless a backstop holds them. */
-function release(yard: Yard, circuit: Circuit, movers: readonly Mover[]): readonly Mover[] {
+function release(yard: Yard, circuit: Prepared, movers: readonly Mover[]): readonly Mover[] {
   if (movers.every((each) => each.way !== 0)) return movers;
-  const solution = solve(withMotors(circuit, movers));
+  const solution = solveWith(circuit, movers);
   return movers.map((each) => {
     const amps = solution.amps(each.name);
     const way = Math.sign(amps);
@@ -90,21 +90,16 @@ function release(yard: Yard, circuit: Circuit, movers: readonly Mover[]): readon
   });
 }
 
-function withMotors(circuit: Circuit, movers: readonly Mover[]): Circuit {
-  const elements = circuit.elements.map((element) => {
-    const mover = element.kind === 'motor' ? movers.find((m) => m.name === element.id) : undefined;
-    if (!mover || element.kind !== 'motor') return element;
-    if (mover.way === 0) return { ...element, emf: 0 };
-    const { loco, at, way } = mover;
+function solveWith(circuit: Prepared, movers: readonly Mover[]): Solution {
+  for (const { name, loco, at, way } of movers) {
     const k = motorConstant(loco);
-    const stiff = (k * k * DT) / loco.mass;
-    return {
-      ...element,
+    const stiff = way === 0 ? 0 : (k * k * DT) / loco.mass;
+    circuit.set(name, {
       ohms: loco.ohms + stiff,
-      emf: k * at.speed - stiff * loco.lightAmps * way
-    };
-  });
-  return { ...circuit, elements };
+      emf: way === 0 ? 0 : k * at.speed - stiff * loco.lightAmps * way
+    });
+  }
+  return circuit.solve();
 }
 
 function moved(mover: Mover, amps: number): Mover {

@@ -4,9 +4,18 @@ import { way, type Way } from './way';
 
 const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'went east' };
 
+/** Faster than this a loco runs, m/s. */
+const RUNS = 0.001;
+
+function didWords({ before, after }: Played, name: string): string {
+  const went = way(before, after, name);
+  const ran = Math.abs(before.locos[name]?.speed ?? 0) > RUNS;
+  return went === 'stays' && ran ? 'stopped' : did[went];
+}
+
 /** What the locos did: "Plover went east, Heron stayed." */
-export function happened({ before, after }: Played, locos: readonly string[]): string {
-  const parts = locos.map((name) => `${name} ${did[way(before, after, name)]}`);
+export function happened(played: Played, locos: readonly string[]): string {
+  const parts = locos.map((name) => `${name} ${didWords(played, name)}`);
   return `${joinWords(parts, 'and')}.`;
 }
 

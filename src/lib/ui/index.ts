@@ -1,4 +1,6 @@
+export { isOpen, showAll } from './flow.svelte';
 export { default as Player } from './Player.svelte';
+export { default as Step } from './Step.svelte';
 export { loadProgress, progressNotice, progressNow } from './progress.svelte';
 export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';

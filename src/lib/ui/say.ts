@@ -1,8 +1,10 @@
 import { because, way } from '../predict';
 import {
+  CENTRE_VOLTS,
   editWords,
   joinWords,
   knobWords,
+  locoNamed,
   read,
   sentence,
   type Action,
@@ -31,22 +33,37 @@ function editChanges(
   const has = (list: readonly Edit[], edit: Edit) =>
     list.some((each) => JSON.stringify(each) === JSON.stringify(edit));
   const made = after.filter((edit) => !has(before, edit)).map((edit) => sentence(editWords(edit)));
-  const undone = before.some((edit) => !has(after, edit)) ? ['The wires are put right.'] : [];
+  const undone = before
+    .filter((edit) => !has(after, edit))
+    .map((edit) => `No more: ${editWords(edit)}.`);
   return made.length > 0 ? made : undone;
 }
 
-/** What the locos do after it, and why the first that stays does not move; at most 20 words with what was done. */
+/** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {
-  const names = Object.keys(after.locos);
-  const ways = names.map((name) => ({ name, way: way(before, after, name) }));
-  const moving = ways.filter((each) => each.way !== 'stays');
-  const still = ways.find((each) => each.way === 'stays');
-  const moves = moving.map((each) => `${each.name} moves ${each.way}`);
+  const seen = Object.entries(after.locos).map(([name, at]) => {
+    const went = way(before, after, name);
+    const held = went !== 'stays' && Math.abs(at.speed) < STANDS;
+    return {
+      name,
+      went: held ? `goes ${went} to the end and stalls` : `moves ${went}`,
+      stays: went === 'stays'
+    };
+  });
+  const moves = seen.filter((each) => !each.stays).map(({ name, went }) => `${name} ${went}`);
+  const still = seen.filter((each) => each.stays).map(({ name }) => name);
   return [
     ...(moves.length > 0 ? [`${joinWords(moves, 'and')}.`] : []),
-    ...(still ? [`${still.name} stays: ${stayReason(yard, after, still.name)}.`] : [])
+    ...(still.length > 0
+      ? [
+          `${joinWords(still, 'and')} ${still.length > 1 ? 'stay' : 'stays'}: ${stayReason(yard, after, still[0] as string)}.`
+        ]
+      : [])
   ].join(' ');
 }
+
+/** Slower than this a loco stands, m/s. */
+const STANDS = 0.001;
 
 function stayReason(yard: Yard, scene: Scene, name: string): string {
   const reading = read(yard, scene);
@@ -55,11 +72,11 @@ function stayReason(yard: Yard, scene: Scene, name: string): string {
   if (why.state === 'one ink') return 'one ink on both rails';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
-  const volts = Math.abs(reading.between('feed', 'return') ?? 0);
-  if (volts < 0.05) return 'the knob is at centre';
-  return Math.abs(reading.amps(name)) > 0 && Math.abs(standing?.speed ?? 0) < 0.001
-    ? 'held, or too few volts'
-    : 'it stands';
+  if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS)
+    return 'the knob is at centre';
+  return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps
+    ? 'stalled at the end of its road'
+    : 'too few volts to start';
 }
 
 /** Why each loco asked about did what it did, one sentence each, the same reason once. */

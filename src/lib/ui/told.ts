@@ -10,7 +10,9 @@ export const asksWay = (session: Session): boolean =>
 /** What happened, in a sentence: "Plover went east and Heron stayed." */
 export function told(session: Session, outcome: Outcome): string {
   if (!asksWay(session)) {
-    return session.slots.map(({ key }) => `${key}: ${outcome.answers[key]}.`).join(' ');
+    return session.slots
+      .map(({ key }) => answerWords(key, outcome.answers[key] as string))
+      .join(' ');
   }
   const sentences = outcome.played.map((played, side) => {
     const locos = session.slots.filter((slot) => slot.side === side).map((slot) => slot.id);
@@ -22,11 +24,22 @@ export function told(session: Session, outcome: Outcome): string {
   return sentences.join(' ');
 }
 
-/** Why it happened, a sentence a yard; nothing where the call asks no way. */
+const answerWords = (key: string, answer: string): string =>
+  key.startsWith('meter ') ? `The meter '${key.slice(6)}' reads ${answer}.` : `${key}: ${answer}.`;
+
+/** Why it happened, a sentence a yard; the engine has reasons for locos only. */
 export function causes(session: Session, outcome: Outcome): readonly string[] {
-  if (!asksWay(session)) return [];
-  return outcome.played.map((played, side) => {
-    const locos = session.slots.filter((slot) => slot.side === side).map((slot) => slot.id);
-    return reasonsFor(played, unique(locos));
+  if (session.question?.which) return [];
+  return outcome.played.flatMap((played, side) => {
+    const locos = session.slots
+      .filter((slot) => slot.side === side && slot.id in played.after.locos)
+      .map((slot) => slot.id);
+    const words = reasonsFor(played, unique(locos));
+    if (words === '') return [];
+    return [
+      session.board.sides.length > 1
+        ? `In the ${session.board.sides[side]?.title}: ${words}`
+        : words
+    ];
   });
 }

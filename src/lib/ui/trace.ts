@@ -7,13 +7,20 @@ export interface TraceStop {
   readonly words: string;
 }
 
-/** The loop of a road, stop by stop: out by the feed, through the loco, home by the return. */
+/**
+ * The loop of a road, stop by stop: out of the controller, through the loco, home again, the way
+ * the current goes. A broken way is followed as far as its first open place. Where both rails reach
+ * the same terminal there is no way to follow.
+ */
 export function stopsOf(reading: Reading, scene: Scene, road: string): readonly TraceStop[] {
   const why = reading.why(road);
+  if (why.state === 'one ink') return [];
   const loco = locoOn(scene, road);
   const out = why.feed.path.map((step) => step.id);
   const home = why.return.path.map((step) => step.id);
-  const places = ['controller', ...out, ...(loco ? [loco] : []), ...home];
+  const way = [...out, ...(loco ? [loco] : []), ...home];
+  const back = (reading.between('feed', 'return') ?? 0) < 0;
+  const places = ['controller', ...(back ? way.reverse() : way)];
   const end = why.state === 'loop' ? places.length : cutAt(places, why);
   return places.slice(0, end).map((place, index) => ({
     place,
@@ -21,7 +28,6 @@ export function stopsOf(reading: Reading, scene: Scene, road: string): readonly 
   }));
 }
 
-/** A broken way is followed as far as its first open place. */
 function cutAt(places: readonly string[], { breaks }: Why): number {
   const first = places.findIndex((place) => breaks.includes(place));
   return first < 0 ? places.length : first + 1;
@@ -35,5 +41,7 @@ function stopWords(
   if (index === 0) return 'Out of the controller';
   if (broken) return `Open at ${place}: no way on`;
   if (place === loco) return `Through ${place}, rail to rail`;
-  return /^(toggle|meter|resistor|metal)/.test(place) ? `Through ${place}` : `Along the ${place}`;
+  if (place.startsWith('meter ')) return `Through the meter '${place.slice(6)}'`;
+  if (place.startsWith('resistor')) return `Through the ${place}`;
+  return /^(toggle|metal)/.test(place) ? `Through ${place}` : `Along the ${place}`;
 }

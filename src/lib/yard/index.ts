@@ -21,6 +21,7 @@ export {
   joinWords,
   knobWords,
   levelWords,
+  sceneWords,
   sentence,
   voltsText
 } from './words';

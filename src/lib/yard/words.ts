@@ -1,6 +1,8 @@
 import type { Action } from './action';
 import { editWords } from './edits';
 import type { Level } from './levels';
+import type { Scene } from './scene';
+import { hasToggle, roads, type Yard } from './yard';
 
 /** "A", "A and B", "A, B and C". */
 export const joinWords = (words: readonly string[], last: string): string =>
@@ -53,3 +55,20 @@ const percentWords = (setting: number): string =>
 /** A clause as a sentence of its own. */
 export const sentence = (clause: string): string =>
   `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;
+
+/** A scene in a few sentences: who stands where, which toggles are on, what is odd about the wires. */
+export function sceneWords(yard: Yard, scene: Scene): string {
+  const names = Object.keys(scene.locos);
+  const places = Object.entries(scene.locos).map(([name, { road }]) => `${name} on road ${road}`);
+  const on = roads(yard).filter((road) => scene.switches[road]);
+  const toggles = roads(yard).filter((road) => hasToggle(yard, road));
+  return [
+    ...(names.length > 0 ? [`Here is ${joinWords(places, 'and')}.`] : []),
+    ...(toggles.length === 0
+      ? []
+      : [on.length === 0 ? 'All toggles are off.' : `Switched on: ${joinWords(on, 'and')}.`]),
+    `The knob is at ${percentWords(scene.controller)}.`,
+    ...(yard.return === 'ring' ? ['The return is a ring.'] : []),
+    ...scene.edits.map((edit) => sentence(editWords(edit)))
+  ].join(' ');
+}
