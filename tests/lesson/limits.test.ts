@@ -17,14 +17,15 @@ const stems = (page: Placed): readonly string[] =>
   callsOf(page).flatMap((call) => [call.ask, ...(call.twin ? [call.twin.ask] : [])]);
 
 /** All that is read in a lesson in whole sentences. */
-const wholeText = (page: Placed): readonly string[] => [
-  ...page.lesson.steps.map((step) => step.prose),
-  ...stems(page),
-  ...causes(page),
-  ...callsOf(page).flatMap((call) => call.right ?? []),
-  page.lesson.meta.rule,
-  page.lesson.meta.bench
-];
+const wholeText = (page: Placed): readonly string[] =>
+  [
+    ...page.lesson.steps.map((step) => step.prose),
+    ...stems(page),
+    ...causes(page),
+    ...callsOf(page).flatMap(({ right, twin }) => [right, twin?.intro, twin?.right]),
+    page.lesson.meta.rule,
+    page.lesson.meta.bench
+  ].filter((text) => text !== undefined);
 
 /** Those of `texts` that a limit on their words does not let through. */
 const over = (most: number, texts: readonly string[]): readonly string[] =>

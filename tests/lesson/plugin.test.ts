@@ -17,10 +17,12 @@ const timeout = 30_000;
 describe('lessons(): the plugin that turns lessons into pages', { timeout }, () => {
   test('a sound lesson becomes a page with a player for its board', async () => {
     const code = (await transformed(sample))?.code ?? '';
-    expect(code).toContain("import { Player } from '$lib/ui';");
+    expect(code).toMatch(/^import \{ Player, .*\} from '\$lib\/ui';$/m);
     expect(code.match(/<Player play=\{plays\[\d+\]\} \/>/g)).toEqual([
       '<Player play={plays[0]} />'
     ]);
+    expect(code).toContain('<Step id="step-1" after={[]}>');
+    expect(code).toContain('<Step id="step-2" after={["99-sample/1"]}>');
     expect(code).toContain('## Second step');
     expect(code).not.toContain('```');
   });
