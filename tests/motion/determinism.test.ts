@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { driveTo, start, TICKS_PER_SECOND, type Drive } from '../../src/lib/motion';
 import { locoNamed, motorConstant, type Scene, type Yard } from '../../src/lib/yard';
-import type { Moment } from '../yard/build';
+import { moment, type Moment } from '../yard/build';
 import { anyMoment, anyYard } from '../yard/random';
 
-const runs = { numRuns: 16, seed: 5 };
+const runs = { numRuns: 10, seed: 5 };
 /** Room for a slow machine; the tests take a second or two each. */
 const timeout = 30_000;
 const SECONDS = 2;
@@ -54,6 +54,16 @@ describe('driveTo(scene), any yard', { timeout }, () => {
       bitIdentical(once, driveTo(at.yard, start(at.scene), 1));
       expect(once.tick).toBe(TICKS_PER_SECOND);
     });
+  });
+
+  test('takes whole ticks only, and is never ahead of the time', () => {
+    const { yard, scene } = moment({ deckRoads: 1 });
+    const ticksAt = (seconds: number) => driveTo(yard, start(scene), seconds).tick;
+    expect([0, 0.5, 0.99, 1, 1.99, 2].map((ticks) => ticksAt(ticks / TICKS_PER_SECOND))).toEqual([
+      0, 0, 0, 1, 1, 2
+    ]);
+    const whole = Array.from({ length: 600 }, (_, tick) => tick);
+    expect(whole.map((tick) => ticksAt(tick / TICKS_PER_SECOND))).toEqual(whole);
   });
 
   test('the scene it was given stays as it was', () => {

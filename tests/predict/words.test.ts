@@ -42,6 +42,11 @@ describe('happened(played)', () => {
     expect(happened(on, ['Plover', 'Heron'])).toBe('Plover went east and Heron stayed.');
     expect(happened(on, ['Plover'])).toBe('Plover went east.');
   });
+
+  test('a loco that ran and does not go on has stopped', () => {
+    const off = played([{ off: 'return wire' }], { A: true });
+    expect(happened(off, ['Plover', 'Heron'])).toBe('Plover stopped and Heron stayed.');
+  });
 });
 
 describe('because(played)', () => {

@@ -5,7 +5,7 @@ import { near } from '../circuit/near';
 import type { Moment } from './build';
 import { anyMoment, anyYard } from './random';
 
-const runs = { numRuns: 150, seed: 11 };
+const runs = { numRuns: 80, seed: 11 };
 /** Balance of a solved circuit, from the engine's own promise. */
 const balanced = { rel: 1e-9, abs: 1e-12 };
 

@@ -76,6 +76,7 @@ describe('wire(yard)', () => {
   test('gives each wire the ohms of its size and length, each toggle those of the table', () => {
     const yard = yardOf({
       deckRoads: 2,
+      return: 'ring',
       wires: {
         main: { size: 'AWG 22', lengthM: 3 },
         link: { size: '7/0.2', lengthM: 0.2 },
@@ -86,6 +87,7 @@ describe('wire(yard)', () => {
     const ohms = (id: string) => parts.get(id)?.ohms;
     near(ohms('feed wire'), 3 * wireOhmsPerMetre('AWG 22'), { rel: 1e-12 });
     near(ohms('return wire'), 3 * wireOhmsPerMetre('AWG 22'), { rel: 1e-12 });
+    near(ohms('closing link'), 3 * wireOhmsPerMetre('AWG 22'), { rel: 1e-12 });
     near(ohms('loop link A-B'), 0.2 * wireOhmsPerMetre('7/0.2'), { rel: 1e-12 });
     near(ohms('return dropper B'), wireOhmsPerMetre('0.5 mm²'), { rel: 1e-12 });
     expect(parts.get('toggle A')).toEqual({

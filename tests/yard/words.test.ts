@@ -8,6 +8,7 @@ import {
   levelWords,
   locoNamed,
   locoNames,
+  sceneWords,
   startingVolts,
   voltsText
 } from '../../src/lib/yard';
@@ -52,6 +53,23 @@ describe('words', () => {
     ]
   ])('actionWords(%j)', (action, words) => {
     expect(actionWords(action)).toBe(words);
+  });
+
+  test.each([
+    [
+      { deckRoads: 2 },
+      { locos: { Plover: 'A', Heron: 'B' }, switches: { B: true }, controller: 0.6 },
+      'Here is Plover on road A and Heron on road B. Switched on: B. The knob is at 60 % east.'
+    ],
+    [{ deckRoads: 1 }, {}, 'All toggles are off. The knob is at centre.'],
+    [
+      { deckRoads: 2, toggles: false, return: 'ring' as const },
+      { controller: -1, edits: [{ off: 'closing link' }] },
+      'The knob is at 100 % west. The return is a ring. The closing link is off.'
+    ]
+  ])('sceneWords(%j, %j)', (yardInput, sceneInput, words) => {
+    const { yard, scene } = moment(yardInput, sceneInput);
+    expect(sceneWords(yard, scene)).toBe(words);
   });
 
   test('levelWords: a rail half way is nearer to one terminal', () => {
