@@ -11,13 +11,13 @@ const roomRules = rooms.map((room, index) => {
   const right = rooms.slice(index + 1);
   const patterns = [
     {
-      regex: `^(\\$lib|\\.\\.)/(${rooms.join('|')})/.+`,
+      regex: `^(\\$lib|\\.\\.(/\\.\\.)*)/(${rooms.join('|')})/.+`,
       message: "Import another room's index only."
     }
   ];
   if (right.length > 0) {
     patterns.unshift({
-      regex: `^(\\$lib|\\.\\.)/(${right.join('|')})(/|$)`,
+      regex: `^(\\$lib|\\.\\.(/\\.\\.)*)/(${right.join('|')})(/|$)`,
       message: `Room '${room}' may import only from its left: ${rooms.slice(0, index).join(', ') || 'nothing'}.`
     });
   }

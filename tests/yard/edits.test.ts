@@ -145,3 +145,11 @@ describe('admit(EditSchema)', () => {
     expect(() => admit('edit', EditSchema, edit)).toThrow(/^edit.*: met .*, allowed: /);
   });
 });
+
+test('applyEdit: a second part of the same name in one wire is refused by name', () => {
+  const twice: Edit[] = [
+    { resistor: 10, in: 'feed dropper A' },
+    { resistor: 20, in: 'feed dropper A' }
+  ];
+  expect(() => running(twice)).toThrow("There is a 'resistor in feed dropper A' already");
+});

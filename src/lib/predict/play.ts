@@ -14,6 +14,7 @@ export function play(yard: Yard, scene: Scene, action: Action | undefined): Play
     before,
     after,
     reading: read(yard, after),
+    settled: settle(yard, action ? act(yard, before, action) : before),
     play: (other) => play(yard, scene, other)
   };
 }

@@ -10,7 +10,7 @@ import {
   type Played,
   type Question
 } from '../predict';
-import { act, read, type Action, type Reading, type Scene } from '../yard';
+import { act, PlaceError, read, type Action, type Reading, type Scene } from '../yard';
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
@@ -153,12 +153,11 @@ export class Session {
 
   #run(action: Action | undefined): void {
     const before = this.views;
+    const begun = this.#begin(before, action);
+    if (!begun) return;
     this.#stop();
     this.phase = 'showing';
-    let drives = before.map(({ yard, scene }) => ({
-      yard,
-      drive: start(action ? act(yard, scene, action) : scene)
-    }));
+    let drives = begun;
     this.#stop = show((share) => {
       drives = drives.map(({ yard, drive }) => ({
         yard,
@@ -168,6 +167,21 @@ export class Session {
       this.drift = share * 36;
       if (share === 1) this.#ended(before, action);
     });
+  }
+
+  /** The drives that an action begins; none when it cannot be done, which the status tells. */
+  #begin(before: readonly View[], action: Action | undefined) {
+    try {
+      return before.map(({ yard, scene }) => {
+        const next = action ? act(yard, scene, action) : scene;
+        read(yard, next);
+        return { yard, drive: start(next) };
+      });
+    } catch (error) {
+      if (!(error instanceof PlaceError)) throw error;
+      this.status = error.message;
+      return undefined;
+    }
   }
 
   #ended(before: readonly View[], action: Action | undefined): void {

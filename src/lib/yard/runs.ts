@@ -48,6 +48,15 @@ export class PlaceError extends Error {
   }
 }
 
+/** A place whose name is taken: a second resistor in one wire, or metal on metal. */
+export class TwiceError extends PlaceError {
+  constructor(met: string) {
+    super(met, ['one of a name']);
+    this.message = `There is a '${met}' already: one of a name.`;
+    this.name = 'TwiceError';
+  }
+}
+
 function mustHave(runs: readonly Run[], id: string): void {
   const all = places(runs);
   if (!all.includes(id)) throw new PlaceError(id, all);

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
-import { questionKind, type Played } from './kind';
+import type { Scene } from '../../yard';
+import { questionKind } from './kind';
 
 /** Nearer than this counts as the same to the eye. Source: common practice. */
 const SAME = 0.1;
@@ -32,7 +33,7 @@ function ratio(mine: number, other: number): Ratio {
   return share > 1 + SAME ? 'more' : 'same';
 }
 
-const speedOf = (scene: Played['after'], name: string) => scene.locos[name]?.speed ?? 0;
+const speedOf = (scene: Scene, name: string) => Math.abs(scene.locos[name]?.speed ?? 0);
 
 /** How fast is a loco against before; or what does a meter read against another? */
 export const compare = questionKind({
@@ -45,10 +46,10 @@ export const compare = questionKind({
     'speed' in spec
       ? [{ id: spec.speed, options: spec.options ?? Object.values(words.speed) }]
       : [{ id: `meter ${spec.meter}`, options: spec.options ?? Object.values(words.meter) }],
-  answer(spec, { before, after, reading }): Record<string, string> {
+  answer(spec, { before, settled, reading }): Record<string, string> {
     if ('speed' in spec) {
       const name = spec.speed;
-      return { [name]: words.speed[ratio(speedOf(after, name), speedOf(before, name))] };
+      return { [name]: words.speed[ratio(speedOf(settled, name), speedOf(before, name))] };
     }
     const [mine, other] = [spec.meter, spec.with].map((id) => reading.amps(`meter ${id}`));
     return { [`meter ${spec.meter}`]: words.meter[ratio(mine as number, other as number)] };

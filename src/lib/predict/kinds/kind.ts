@@ -13,6 +13,8 @@ export interface Played {
   readonly before: Scene;
   readonly after: Scene;
   readonly reading: Reading;
+  /** What is done, once the locos run as fast as they will, before any meets the end of its road. */
+  readonly settled: Scene;
   /** Plays another action from the same start. */
   readonly play: (action: Action) => Played;
 }

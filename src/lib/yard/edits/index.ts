@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Run } from '../runs';
+import { places, TwiceError, type Run } from '../runs';
 import type { EditKind } from './kind';
 import { metal } from './metal';
 import { meter } from './meter';
@@ -21,9 +21,14 @@ export type Edit = Readonly<v.InferOutput<typeof EditSchema>>;
 const kindOf = (edit: Edit): EditKind =>
   editKinds.find((kind) => kind.key in edit) as unknown as EditKind;
 
-/** The runs after one edit; throws PlaceError when it names a place that is not there. */
-export const applyEdit = (runs: readonly Run[], edit: Edit): readonly Run[] =>
-  kindOf(edit).apply(runs, edit);
+/** The runs after one edit; throws PlaceError when it names a place that is not there, or is there already. */
+export function applyEdit(runs: readonly Run[], edit: Edit): readonly Run[] {
+  const after = kindOf(edit).apply(runs, edit);
+  const names = places(after);
+  const twice = names.find((name, index) => names.indexOf(name) !== index);
+  if (twice !== undefined) throw new TwiceError(twice);
+  return after;
+}
 
 /** What the edit is, in words: "the return dropper A is off". */
 export const editWords = (edit: Edit): string => kindOf(edit).words(edit);
