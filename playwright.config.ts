@@ -6,6 +6,7 @@ export default defineConfig({
   outputDir: 'test-results/browser',
   globalSetup: './tests/browser/setup.ts',
   workers: 2,
+  fullyParallel: true,
   timeout: 30_000,
   forbidOnly: true,
   reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],

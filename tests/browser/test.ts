@@ -1,0 +1,46 @@
+import { test as base, expect } from '@playwright/test';
+
+interface Options {
+  /** What the console may say in these tests; nothing as a rule. */
+  readonly allowed: RegExp;
+}
+
+interface Watch {
+  /** Every error, every break of the policy and every request to elsewhere; empty after each test. */
+  readonly troubles: string[];
+}
+
+const isElsewhere = (url: string, home: string): boolean =>
+  /^(https?|wss?):$/.test(new URL(url).protocol) && new URL(url).origin !== home;
+
+/** A test on the built site that fails when the page complains, or asks for anything from elsewhere. */
+export const test = base.extend<Options & Watch>({
+  allowed: [/(?!)/, { option: true }],
+  baseURL: process.env.OHMYARD_URL ?? '',
+  troubles: [
+    async ({ context, baseURL, allowed }, use) => {
+      const troubles: string[] = [];
+      const home = new URL(baseURL as string).origin;
+      context.on('console', (message) => {
+        if (message.type() === 'error' || message.type() === 'warning') {
+          troubles.push(`console: ${message.text()}`);
+        }
+      });
+      context.on('weberror', (error) => troubles.push(`error: ${error.error().message}`));
+      context.on('request', (request) => {
+        if (isElsewhere(request.url(), home)) troubles.push(`request: ${request.url()}`);
+      });
+      await context.addInitScript(() => {
+        document.addEventListener('securitypolicyviolation', (event) => {
+          console.error(`policy: ${event.violatedDirective} refused ${event.blockedURI}`);
+        });
+      });
+      await use(troubles);
+      const bad = troubles.filter((trouble) => !allowed.test(trouble));
+      expect(bad, 'the page complains of nothing and asks nobody else').toEqual([]);
+    },
+    { auto: true }
+  ]
+});
+
+export { expect };
