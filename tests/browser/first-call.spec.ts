@@ -1,8 +1,7 @@
 import { callByKeys } from './keys';
-import { call, slot, stepAt, visit } from './step';
+import { call, firstRight as right, slot, stepAt, visit } from './step';
 import { expect, test } from './test';
 
-const right = { Plover: 'east', Heron: 'stays' };
 const wrong = { Plover: 'west', Heron: 'stays' };
 const KEY = 'ohmyard.progress';
 

@@ -11,12 +11,15 @@ export type Drawn =
   | 'feed and return meet'
   | 'joined to nothing';
 
-/** One road as it is drawn in the rows. */
-export interface DrawnRow {
+/** One road as it is drawn. */
+export interface DrawnRoad {
   readonly road: string;
-  /** The north rail and the south rail. */
   readonly north: Drawn;
   readonly south: Drawn;
+}
+
+/** One road as it is drawn in the rows. */
+export interface DrawnRow extends DrawnRoad {
   /** Kinds of line in the row, rails and droppers. */
   readonly inks: readonly string[];
   readonly chevrons: number;
@@ -26,104 +29,128 @@ export interface DrawnRow {
   readonly words: string;
 }
 
-/** Reads the rows of one rows picture from its lines and inks. */
-export const drawnRows = (svg: Locator): Promise<readonly DrawnRow[]> =>
-  svg.evaluate((picture) => {
-    interface Line {
-      readonly kind: string;
-      readonly dashed: boolean;
-      readonly box: DOMRect;
-    }
-    const place = (element: SVGGraphicsElement): DOMRect => {
-      const { x, y, width, height } = element.getBBox();
-      const matrix = element.getCTM() as DOMMatrix;
-      const [a, b] = [
-        new DOMPoint(x, y).matrixTransform(matrix),
-        new DOMPoint(x + width, y + height).matrixTransform(matrix)
-      ] as const;
-      return new DOMRect(
-        Math.min(a.x, b.x),
-        Math.min(a.y, b.y),
-        Math.abs(b.x - a.x),
-        Math.abs(b.y - a.y)
-      );
-    };
-    const all = (selector: string) => [...picture.querySelectorAll<SVGGraphicsElement>(selector)];
-    const kinds = ['plain', 'casing', 'hollow', 'feed', 'return', 'core', 'divider'];
-    const kindOf = (path: Element): string | undefined => {
-      if (path.getAttribute('stroke')?.startsWith('url(')) return 'short';
-      return kinds.find((kind) => path.classList.contains(kind));
-    };
-    const lines: Line[] = all('path').flatMap((path) => {
-      const kind = kindOf(path);
-      const dashed = path.hasAttribute('stroke-dasharray');
-      return kind === undefined ? [] : [{ kind, dashed, box: place(path) }];
-    });
-    const drawn = (rail: readonly Line[]): Drawn => {
-      const of = (kind: string) => rail.filter((line) => line.kind === kind);
-      if (of('plain').length > 0) return 'not told';
-      if (of('short').length > 0) return 'feed and return meet';
-      const inks = (['feed', 'return'] as const).filter((kind) => of(kind).length > 0);
-      if (inks.length === 2) return 'part way';
-      const [ink] = inks;
-      if (ink === undefined) {
-        if (of('casing').every((line) => line.dashed)) return 'joined to nothing';
-        throw new Error('A rail without ink has a solid casing.');
-      }
-      return of(ink).every((line) => line.dashed)
-        ? `at ${ink} level, only through`
-        : `joined to the ${ink}`;
-    };
-    const names = all('text.road').map((text) => text.firstChild?.textContent?.trim() ?? '');
-    const stops = all('path.stop').map(place);
-    return stops.map((stop, index) => {
-      const middle = stop.y + stop.height / 2;
-      const inHeight = ({ y, height }: DOMRect, above: number, below: number) =>
-        y >= middle - above && y + height <= middle + below;
-      // Upright lines are the legs that all roads share.
-      const own = lines.filter(({ box }) => box.width > 1 && inHeight(box, 46, 46));
-      const rails = own.filter(({ box }) => box.x > stop.x - 1 && box.right < stop.right + 1);
-      const [west, east] = [
-        Math.min(...own.map(({ box }) => box.x)),
-        Math.max(...own.map(({ box }) => box.right))
-      ];
-      const inside = (selector: string) =>
-        all(selector)
-          .map(place)
-          .filter((box) => inHeight(box, 46, 46) && box.x > west + 2 && box.right < east - 2);
-      const words = all('text').filter((text) => {
-        const { y, height } = place(text);
-        return y + height / 2 > middle - 50 && y + height / 2 < middle + 44;
-      });
-      return {
-        road: names[index] as string,
-        north: drawn(rails.filter(({ box }) => box.y < middle)),
-        south: drawn(rails.filter(({ box }) => box.y > middle)),
-        inks: [...new Set(own.map(({ kind }) => kind))].sort(),
-        chevrons: inside('path.chevron').length,
-        arrows: inside('path.arrow').length,
-        words: words.map((text) => text.textContent?.trim() ?? '').join(' ')
+/** Something drawn: its kind, and the box it takes in the picture, px. */
+interface Shape {
+  readonly kind: string;
+  readonly dashed: boolean;
+  readonly text: string;
+  readonly west: number;
+  readonly east: number;
+  readonly top: number;
+  readonly low: number;
+}
+
+const conductors = ['plain', 'casing', 'hollow', 'feed', 'return', 'core', 'divider', 'short'];
+
+/** All that matters in each of these pictures. */
+const shapes = (pictures: Locator): Promise<readonly (readonly Shape[])[]> =>
+  pictures.evaluateAll(
+    (all, known) => {
+      const kindOf = (element: Element): string => {
+        if (element.getAttribute('stroke')?.startsWith('url(')) return 'short';
+        return known.find((kind) => element.classList.contains(kind)) ?? element.tagName;
       };
-    });
+      return all.map((picture) =>
+        [...picture.querySelectorAll<SVGGraphicsElement>('path, text, circle')].map((element) => {
+          const { x, y, width, height } = element.getBBox();
+          const matrix = element.getCTM() as DOMMatrix;
+          const [a, b] = [
+            new DOMPoint(x, y).matrixTransform(matrix),
+            new DOMPoint(x + width, y + height).matrixTransform(matrix)
+          ] as const;
+          return {
+            kind: kindOf(element),
+            dashed: element.hasAttribute('stroke-dasharray'),
+            text: element.textContent?.trim() ?? '',
+            west: Math.min(a.x, b.x),
+            east: Math.max(a.x, b.x),
+            top: Math.min(a.y, b.y),
+            low: Math.max(a.y, b.y)
+          };
+        })
+      );
+    },
+    [...conductors, 'chevron', 'arrow', 'stop', 'road', 'letter-back', 'letter']
+  );
+
+function drawn(rail: readonly Shape[]): Drawn {
+  const of = (kind: string) => rail.filter((shape) => shape.kind === kind);
+  if (of('plain').length > 0) return 'not told';
+  if (of('short').length > 0) return 'feed and return meet';
+  const inks = (['feed', 'return'] as const).filter((kind) => of(kind).length > 0);
+  if (inks.length === 2) return 'part way';
+  const [ink] = inks;
+  if (ink !== undefined) {
+    const broken = of(ink).every(({ dashed }) => dashed);
+    return broken ? `at ${ink} level, only through` : `joined to the ${ink}`;
+  }
+  const casing = of('casing');
+  if (casing.length === 0 || casing.some(({ dashed }) => !dashed)) {
+    throw new Error('A rail is drawn without ink, and not as joined to nothing.');
+  }
+  return 'joined to nothing';
+}
+
+const middleOf = ({ top, low }: Shape): number => (top + low) / 2;
+const isConductor = ({ kind }: Shape): boolean => conductors.includes(kind);
+
+/** The road between two stops: `stop` is the box of both. */
+function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
+  const middle = middleOf(stop);
+  const inHeight = ({ top, low }: Shape) => top >= middle - 46 && low <= middle + 46;
+  // Upright lines are the legs that all roads share.
+  const own = all.filter(
+    (shape) => isConductor(shape) && inHeight(shape) && shape.east - shape.west > 1
+  );
+  const rails = own.filter(({ west, east }) => west > stop.west - 1 && east < stop.east + 1);
+  const west = Math.min(...own.map((shape) => shape.west));
+  const east = Math.max(...own.map((shape) => shape.east));
+  const inside = (kind: string) =>
+    all.filter(
+      (shape) =>
+        shape.kind === kind && inHeight(shape) && shape.west > west + 2 && shape.east < east - 2
+    ).length;
+  const texts = all.filter(
+    (shape) =>
+      ['text', 'road'].includes(shape.kind) &&
+      middleOf(shape) > middle - 50 &&
+      middleOf(shape) < middle + 44
+  );
+  return {
+    road,
+    north: drawn(rails.filter((shape) => middleOf(shape) < middle)),
+    south: drawn(rails.filter((shape) => middleOf(shape) > middle)),
+    inks: [...new Set(own.map(({ kind }) => kind))].sort(),
+    chevrons: inside('chevron'),
+    arrows: inside('arrow'),
+    words: texts.map(({ text }) => text).join(' ')
+  };
+}
+
+/** Reads the rows of each of these rows pictures, from their lines and inks. */
+export const drawnRows = async (pictures: Locator): Promise<readonly (readonly DrawnRow[])[]> =>
+  (await shapes(pictures)).map((all) => {
+    const names = all.filter(({ kind }) => kind === 'road').map(({ text }) => text.slice(0, 1));
+    return all
+      .filter(({ kind }) => kind === 'stop')
+      .map((stop, index) => rowAt(all, stop, names[index] as string));
   });
 
-/** Reads the rails of a plan: road, north rail, south rail. */
-export const drawnPlan = (
-  svg: Locator
-): Promise<readonly { readonly road: string; readonly kinds: readonly string[] }[]> =>
-  svg.evaluate((picture) => {
-    const kinds = ['plain', 'casing', 'hollow', 'feed', 'return', 'core'];
-    const paths = [...picture.querySelectorAll('path')].flatMap((path) => {
-      const kind = kinds.find((each) => path.classList.contains(each));
-      const box = path.getBBox();
-      return kind === undefined ? [] : [{ kind, y: box.y + box.height / 2 }];
-    });
-    return [...picture.querySelectorAll('circle.letter-back')].map((circle) => {
-      const y = Number(circle.getAttribute('cy'));
-      const near = paths.filter((path) => Math.abs(path.y - y) < 12);
-      return {
-        road: circle.nextElementSibling?.textContent ?? '',
-        kinds: [...new Set(near.map(({ kind }) => kind))].sort()
-      };
-    });
+/** Reads the roads of each of these plans. */
+export const drawnPlan = async (pictures: Locator): Promise<readonly (readonly DrawnRoad[])[]> =>
+  (await shapes(pictures)).map((all) => {
+    const letters = all.filter(({ kind }) => kind === 'letter');
+    return all
+      .filter(({ kind }) => kind === 'letter-back')
+      .map((back, index) => {
+        const middle = middleOf(back);
+        const rails = all.filter(
+          (shape) => isConductor(shape) && Math.abs(middleOf(shape) - middle) < 12
+        );
+        return {
+          road: letters[index]?.text ?? '',
+          north: drawn(rails.filter((shape) => middleOf(shape) < middle)),
+          south: drawn(rails.filter((shape) => middleOf(shape) > middle))
+        };
+      });
   });

@@ -125,3 +125,33 @@ export async function wrongPicks(
   }
   return Object.fromEntries(picks);
 }
+
+/** The right call on the first page. */
+export const firstRight = { Plover: 'east', Heron: 'stays' };
+
+/** The first page after its call: road A is on, Plover runs, Heron stands behind its open toggle. */
+export async function openHome(page: Page): Promise<Step> {
+  await visit(page, '/');
+  const step = stepAt(page);
+  await call(step, { picks: firstRight, sure: 'fairly' });
+  await expect(step.panel).toBeVisible();
+  return step;
+}
+
+/** What Reset says. */
+export const START = 'Back at the start.';
+
+/** A road's toggle on the panel. */
+export const toggle = ({ panel }: Step, road: string): Locator =>
+  panel.getByRole('switch', { name: new RegExp(`^Road ${road} `) });
+
+/** A road's line in the table: switch, feed rail, return rail, loco, why. */
+export const line = ({ root }: Step, road: string): Locator =>
+  root
+    .locator('tbody tr')
+    .filter({ has: root.page().locator('th', { hasText: road }) })
+    .locator('td');
+
+/** The drawing as it stands, without the marks that its maker leaves between parts. */
+export const drawing = async ({ board }: Step): Promise<string> =>
+  (await board.innerHTML()).replace(/<!--.*?-->/g, '');
