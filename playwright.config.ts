@@ -13,6 +13,7 @@ export default defineConfig({
   use: {
     browserName: 'chromium',
     launchOptions: { executablePath: findBrowser(), args: browserSwitches },
+    actionTimeout: 10_000,
     viewport: { width: 1280, height: 800 }
   }
 });

@@ -1,9 +1,10 @@
-import type { Locator, Page } from '@playwright/test';
+import type { Locator } from '@playwright/test';
 import { callPaths } from './lessons';
 import { drawnPlan, drawnRows, type DrawnRow } from './picture';
 import {
   asking,
   guess,
+  openTables,
   options,
   slot,
   slotNames,
@@ -18,12 +19,6 @@ import { expect, test } from './test';
 const results =
   /\bwent (east|west)\b|\bstayed\b|as you said|\bmoves (east|west)\b|\b(stays|stops): |two inks face|✓|≠/i;
 const amps = /\d\.\d\d A/;
-
-/** Opens every table, so that nothing is out of sight. */
-async function openTables(page: Page): Promise<void> {
-  for (const summary of await page.locator('summary').all()) await summary.click();
-  await expect(page.locator('details:not([open])')).toHaveCount(0);
-}
 
 const rowsOf = ({ board }: Step, side: string | undefined): Locator =>
   side === undefined

@@ -56,6 +56,16 @@ export const asking = async (page: Page): Promise<readonly Step[]> => {
   return headings.map((heading) => stepAt(page, heading));
 };
 
+/** Opens every table 'In words', so that nothing is out of sight. */
+export async function openTables(page: Page): Promise<void> {
+  for (const table of await page.locator('details').all()) {
+    if (!(await table.evaluate((element) => element.hasAttribute('open')))) {
+      await table.locator('summary').click();
+    }
+  }
+  await expect(page.locator('details:not([open])')).toHaveCount(0);
+}
+
 /** The options of one thing asked. */
 export const slot = ({ root }: Step, name: string): Locator =>
   root.getByRole('radiogroup', { name, exact: true });

@@ -27,8 +27,7 @@ for (const path of callPaths) {
         expect(await disagreements(step), `${heading}, ${after}`).toEqual([]);
       };
       await agree('at first');
-      const switches = await step.panel.getByRole('switch').all();
-      for (const each of [...switches, ...switches]) {
+      for (const each of await step.panel.getByRole('switch').all()) {
         const was = await each.getAttribute('aria-checked');
         await each.click();
         await expect(each).not.toHaveAttribute('aria-checked', was ?? '');
@@ -166,6 +165,54 @@ test('the lesson that wants plan and rows shows both, and both tell the same of 
   await call(step, { picks: { Plover: 'east', Heron: 'stays' }, sure: 'fairly' });
   expect((await drawnPlan(step.board.locator(PLAN))).flat()).toEqual(await railsInRows(step));
 });
+
+for (const [screen, width] of [
+  ['a desk', 1280],
+  ['a phone', 390]
+] as const) {
+  test.describe(`on ${screen}`, () => {
+    test.use({ viewport: { width, height: 844 } });
+
+    test('the numbers of a trace cover no word, and words do not cover each other', async ({
+      page
+    }) => {
+      await visit(page, '/');
+      const step = stepAt(page);
+      await call(step, { picks: { Plover: 'west', Heron: 'east' }, sure: 'fairly' });
+      await step.root.getByRole('button', { name: 'Trace it, step by step' }).click();
+      await step.root.getByRole('button', { name: 'All steps' }).click();
+      await expect(step.board.locator('text.number')).toHaveCount(7);
+      expect(await overlaps(step)).toEqual([]);
+    });
+  });
+}
+
+/** Numbers and words of the drawing that lie on one another, in pairs. */
+const overlaps = ({ board }: Step): Promise<readonly string[]> =>
+  board.locator(`${ROWS} circle.step, ${ROWS} text:not(.number)`).evaluateAll((all) => {
+    const boxes = all.map((element) => {
+      const box = element.getBoundingClientRect();
+      const number = element.nextElementSibling?.textContent;
+      const text = element.tagName === 'circle' ? `(${number})` : element.textContent?.trim();
+      // Letters do not fill the height of their line.
+      const rest = element.tagName === 'circle' ? 1 : box.height / 4;
+      return { text, ...box.toJSON(), top: box.top + rest, bottom: box.bottom - rest };
+    });
+    return boxes.flatMap((a, index) =>
+      boxes
+        .slice(index + 1)
+        .filter(
+          (b) =>
+            a.text &&
+            b.text &&
+            a.left < b.right - 1 &&
+            b.left < a.right - 1 &&
+            a.top < b.bottom &&
+            b.top < a.bottom
+        )
+        .map((b) => `'${a.text}' on '${b.text}'`)
+    );
+  });
 
 const railsInRows = async ({ board }: Step) =>
   (await drawnRows(board.locator(ROWS)))

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { callPaths } from './lessons';
-import { asking, guess, slotNames, visit } from './step';
+import { asking, guess, openTables, slotNames, visit } from './step';
 import { expect, test } from './test';
 
 /** The lesson with everything done the other way: off for on, west for east, stop for run. */
@@ -33,8 +33,7 @@ async function turnAround(page: Page): Promise<() => number> {
 
 /** All that a reader can get before the call. */
 async function everything(page: Page): Promise<Readonly<Record<string, string>>> {
-  for (const summary of await page.locator('summary').all()) await summary.click();
-  await expect(page.locator('details:not([open])')).toHaveCount(0);
+  await openTables(page);
   const main = page.locator('main');
   const print = async () => {
     await page.emulateMedia({ media: 'print' });
@@ -61,11 +60,7 @@ async function toldAfter(page: Page): Promise<readonly string[]> {
   return told;
 }
 
-test.use({
-  contextOptions: { reducedMotion: 'reduce' },
-  serviceWorkers: 'block',
-  allowed: /Service Worker registration blocked/
-});
+test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
 for (const path of callPaths) {
   test(`on ${path} two worlds with other answers look alike until the call`, async ({ page }) => {
