@@ -6,12 +6,14 @@ export default defineConfig({
   outputDir: 'test-results/browser',
   globalSetup: './tests/browser/setup.ts',
   workers: 2,
+  fullyParallel: true,
   timeout: 30_000,
   forbidOnly: true,
   reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
   use: {
     browserName: 'chromium',
     launchOptions: { executablePath: findBrowser(), args: browserSwitches },
+    actionTimeout: 10_000,
     viewport: { width: 1280, height: 800 }
   }
 });

@@ -1,0 +1,167 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './test';
+
+/** One step of a lesson as a hand finds it: the call, the board, and what stands beside it. */
+export interface Step {
+  readonly root: Locator;
+  readonly form: Locator;
+  /** The one button that makes the call. */
+  readonly button: Locator;
+  readonly board: Locator;
+  readonly status: Locator;
+  readonly panel: Locator;
+  readonly told: Locator;
+  readonly outcome: Locator;
+}
+
+/** A call: an option for each thing asked, and how sure. */
+export interface Call {
+  readonly picks: Readonly<Record<string, string>>;
+  readonly sure: 'a guess' | 'fairly' | 'certain';
+}
+
+export const SURENESS = 'How sure are you?';
+
+const stepOf = (root: Locator): Step => ({
+  root,
+  form: root.locator('form'),
+  button: root.locator('form button[type=submit]'),
+  board: root.locator('figure.board'),
+  status: root.locator('.extras > [role=status]'),
+  panel: root.getByRole('group', { name: 'Panel' }),
+  told: root.locator('.outcome strong'),
+  outcome: root.locator('.outcome')
+});
+
+/** Opens a page and waits until its boards live. */
+export async function visit(page: Page, path: string): Promise<void> {
+  await page.goto(path);
+  await expect(page.locator('footer')).toBeVisible();
+  await expect(page.locator('.play:not([data-ready="true"])')).toHaveCount(0);
+}
+
+/** The step under a heading; the first one where none is given. */
+export const stepAt = (page: Page, heading?: string): Step => {
+  const steps = page.locator('section.step');
+  return stepOf(
+    heading === undefined
+      ? steps.first()
+      : steps.filter({ has: page.getByRole('heading', { name: heading, exact: true }) })
+  );
+};
+
+/** Every step of the page that asks for a call. */
+export const asking = async (page: Page): Promise<readonly Step[]> => {
+  const headings = await page.locator('section.step:has(form) .words h2').allTextContents();
+  return headings.map((heading) => stepAt(page, heading));
+};
+
+/** Opens every table 'In words', so that nothing is out of sight. */
+export async function openTables(page: Page): Promise<void> {
+  for (const table of await page.locator('details').all()) {
+    if (!(await table.evaluate((element) => element.hasAttribute('open')))) {
+      await table.locator('summary').click();
+    }
+  }
+  await expect(page.locator('details:not([open])')).toHaveCount(0);
+}
+
+/** The options of one thing asked. */
+export const slot = ({ root }: Step, name: string): Locator =>
+  root.getByRole('radiogroup', { name, exact: true });
+
+/** Names of the things asked, without the question how sure one is. */
+export async function slotNames(step: Step): Promise<readonly string[]> {
+  const names = await step.form.locator('[role=radiogroup] > .name').allTextContents();
+  return names.filter((name) => name !== SURENESS);
+}
+
+/** The options of one thing asked, in their order. */
+export const options = async (step: Step, name: string): Promise<readonly string[]> =>
+  (await slot(step, name).locator('label').allTextContents()).map((text) => text.trim());
+
+const pick = (step: Step, name: string, option: string): Promise<void> =>
+  slot(step, name).getByRole('radio', { name: option, exact: true }).check();
+
+/** Chooses by hand, and does not press the button yet. */
+export async function choose(step: Step, { picks, sure }: Call): Promise<void> {
+  for (const [name, option] of Object.entries(picks)) await pick(step, name, option);
+  await pick(step, SURENESS, sure);
+}
+
+/** Makes a call by hand and waits for what comes of it. */
+export async function call(step: Step, made: Call): Promise<void> {
+  await choose(step, made);
+  await step.button.click();
+  await expect(step.told).toBeVisible();
+}
+
+/** Makes a guess, the first option for everything asked, and reads the right answers from the page. */
+export async function guess(step: Step): Promise<Readonly<Record<string, string>>> {
+  const names = await slotNames(step);
+  const firsts: [string, string][] = [];
+  for (const name of names) firsts.push([name, (await options(step, name))[0] as string]);
+  await call(step, { picks: Object.fromEntries(firsts), sure: 'a guess' });
+  const told = await step.told.innerText();
+  return Object.fromEntries(names.map((name) => [name, answerIn(told, name)]));
+}
+
+const ways: Readonly<Record<string, string>> = {
+  stayed: 'stays',
+  'went west': 'west',
+  'went east': 'east'
+};
+
+/** What the page told about one thing asked: "Plover went east.", "In the chain, Heron stayed.", "meter home: the same." */
+export function answerIn(told: string, name: string): string {
+  const [loco, side] = name.split(', ') as [string, string | undefined];
+  const part = side === undefined ? told : told.slice(told.indexOf(`In the ${side}, `));
+  const way = new RegExp(`${loco} (stayed|went west|went east)`).exec(part)?.[1];
+  const option = new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
+  const answer = way === undefined ? option : ways[way];
+  if (answer === undefined) throw new Error(`'${told}' tells nothing of ${name}.`);
+  return answer;
+}
+
+/** The first wrong option for everything asked. */
+export async function wrongPicks(
+  step: Step,
+  right: Readonly<Record<string, string>>
+): Promise<Readonly<Record<string, string>>> {
+  const picks: [string, string][] = [];
+  for (const [name, answer] of Object.entries(right)) {
+    const wrong = (await options(step, name)).find((option) => option !== answer);
+    picks.push([name, wrong as string]);
+  }
+  return Object.fromEntries(picks);
+}
+
+/** The right call on the first page. */
+export const firstRight = { Plover: 'east', Heron: 'stays' };
+
+/** The first page after its call: road A is on, Plover runs, Heron stands behind its open toggle. */
+export async function openHome(page: Page): Promise<Step> {
+  await visit(page, '/');
+  const step = stepAt(page);
+  await call(step, { picks: firstRight, sure: 'fairly' });
+  await expect(step.panel).toBeVisible();
+  return step;
+}
+
+/** What Reset says. */
+export const START = 'Back at the start.';
+
+/** A road's toggle on the panel. */
+export const toggle = ({ panel }: Step, road: string): Locator =>
+  panel.getByRole('switch', { name: new RegExp(`^Road ${road} `) });
+
+/** A road's line in the table: switch, feed rail, return rail, loco, why. */
+export const line = ({ root }: Step, road: string): Locator =>
+  root
+    .locator('tbody tr')
+    .filter({ has: root.page().locator('th', { hasText: road }) })
+    .locator('td');
+
+/** The drawing as it stands, without the marks that its maker leaves between parts. */
+export const drawing = async ({ board }: Step): Promise<string> =>
+  (await board.innerHTML()).replace(/<!--.*?-->/g, '');
