@@ -33,11 +33,12 @@ const stepOf = (root: Locator): Step => ({
   outcome: root.locator('.outcome')
 });
 
-/** Opens a page and waits until its boards live. */
+/** Opens a page and waits until its letters are there and its boards live. */
 export async function visit(page: Page, path: string): Promise<void> {
   await page.goto(path);
   await expect(page.locator('footer')).toBeVisible();
   await expect(page.locator('.play:not([data-ready="true"])')).toHaveCount(0);
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
 }
 
 /** The step under a heading; the first one where none is given. */
