@@ -112,7 +112,7 @@ test.describe('with still pictures', () => {
     await step.panel.getByRole('slider').press('End');
     await expect(step.status).toHaveText(/^Knob 12\.0 V east\./);
     expect(await drawing(step)).not.toBe(start);
-    await step.panel.getByRole('button', { name: 'Reset' }).click();
+    await step.panel.getByRole('button', { name: 'Back to the start' }).click();
     await expect(step.status).toHaveText(START);
     expect(await drawing(step)).toBe(start);
     await expect(toggle(step, 'A')).toHaveAttribute('aria-checked', 'true');
@@ -120,7 +120,7 @@ test.describe('with still pictures', () => {
 
   test('who holds a toggle in focus finds it ringed in the drawing', async ({ page }) => {
     const step = await openHome(page);
-    await step.panel.getByRole('button', { name: 'Reset' }).click();
+    await step.panel.getByRole('button', { name: 'Back to the start' }).click();
     await expect(step.board.locator('circle.ring')).toHaveCount(0);
     await tabTo(page, toggle(step, 'A'));
     const ring = step.board.locator('circle.ring');
@@ -263,7 +263,7 @@ test.describe('on a phone, by touch', () => {
 
   test('a finger changes from rows to plan and back: one view at a time', async ({ page }) => {
     await visit(page, '/lessons/04-more-roads/');
-    const step = stepAt(page, 'Do you need this?');
+    const step = stepAt(page, 'Try it first');
     const [rows, plan] = [
       step.board.getByRole('button', { name: 'rows' }),
       step.board.getByRole('button', { name: 'plan' })

@@ -137,7 +137,7 @@ test.describe('with still pictures', () => {
       (box?.[side] ?? NaN) + (box?.[size] ?? NaN) / 2;
     expect(Math.abs(middle(ring, 'x', 'width') - middle(toggle, 'x', 'width'))).toBeLessThan(8);
     expect(Math.abs(middle(ring, 'y', 'height') - middle(toggle, 'y', 'height'))).toBeLessThan(8);
-    await expect(first.board.getByText('open here:')).toBeVisible();
+    await expect(first.board.getByText('open here')).toBeVisible();
     await first.root.getByRole('button', { name: 'Trace it, step by step' }).click();
     await first.root.getByRole('button', { name: 'All steps' }).click();
     await expect(first.root.locator('.trace li').last()).toContainText(

@@ -56,7 +56,7 @@ for (const [place, folder] of [
       await expect(first.outcome).toContainText('As you said.');
       await page.getByRole('link', { name: 'More roads, one return' }).click();
       await expect(page.getByRole('heading', { level: 1 })).toHaveText('More roads, one return');
-      await guess(stepAt(page, 'Do you need this?'));
+      await guess(stepAt(page, 'Try it first'));
       for (const path of allPaths) {
         await visit(page, `${folder}${path}`);
         await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Not here');

@@ -17,7 +17,7 @@ import { expect, test } from './test';
 
 /** Words which only a result is told in. */
 const results =
-  /\bwent (east|west)\b|\bstayed\b|as you said|\bmoves (east|west)\b|\b(stays|stops): |two inks face|✓|≠/i;
+  /\bwent (east|west)\b|\bstayed\b|as you said|\bmoves (east|west)\b|\b(stays|stops): |two inks face each other across (plover|heron|curlew|dunlin|avocet)|✓|≠/i;
 const amps = /\d\.\d\d A/;
 
 const rowsOf = ({ board }: Step, side: string | undefined): Locator =>

@@ -20,6 +20,8 @@ export interface Call {
   readonly sure: 'a guess' | 'fairly' | 'certain';
 }
 
+/** The button that opens steps before the calls ahead of them are made. */
+export const SHOW_ALL = 'Show every step now';
 export const SURENESS = 'How sure are you?';
 
 const stepOf = (root: Locator): Step => ({
@@ -65,6 +67,8 @@ export async function openTables(page: Page): Promise<void> {
     }
   }
   await expect(page.locator('details:not([open])')).toHaveCount(0);
+  const everything = page.getByRole('button', { name: SHOW_ALL });
+  if (await everything.isVisible()) await everything.click();
 }
 
 /** The options of one thing asked. */
@@ -109,16 +113,20 @@ export async function guess(step: Step): Promise<Readonly<Record<string, string>
 
 const ways: Readonly<Record<string, string>> = {
   stayed: 'stays',
+  stopped: 'stays',
   'went west': 'west',
   'went east': 'east'
 };
 
-/** What the page told about one thing asked: "Plover went east.", "In the chain, Heron stayed.", "meter home: the same." */
+/** What the page told about one thing asked: "Plover went east.", "In the chain, Heron stayed.", "The meter 'home' reads the same." */
 export function answerIn(told: string, name: string): string {
   const [loco, side] = name.split(', ') as [string, string | undefined];
   const part = side === undefined ? told : told.slice(told.indexOf(`In the ${side}, `));
-  const way = new RegExp(`${loco} (stayed|went west|went east)`).exec(part)?.[1];
-  const option = new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
+  const way = new RegExp(`${loco} (stayed|stopped|went west|went east)`).exec(part)?.[1];
+  const meter = new RegExp(`${name.replace('meter ', "meter '")}' reads ([^.]+)\\.`).exec(
+    told
+  )?.[1];
+  const option = meter ?? new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
   const answer = way === undefined ? option : ways[way];
   if (answer === undefined) throw new Error(`'${told}' tells nothing of ${name}.`);
   return answer;

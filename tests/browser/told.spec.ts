@@ -40,8 +40,8 @@ for (const path of callPaths) {
       }
       for (const [name, said] of [
         ['Centre', 'Knob centre'],
-        ['Let it run on', 'The yard runs on.'],
-        ['Reset', START]
+        ['Watch it go on', 'The yard runs on.'],
+        ['Back to the start', START]
       ] as const) {
         await step.panel.getByRole('button', { name }).click();
         await expect(step.status).toContainText(said);
@@ -92,7 +92,7 @@ test('an off road with a loco: both rails at the return, one of them only throug
 
 test('an empty off road: its feed rail is joined to nothing', async ({ page }) => {
   await visit(page, '/lessons/04-more-roads/');
-  const step = stepAt(page, 'Do you need this?');
+  const step = stepAt(page, 'Try it first');
   await step.root.locator('summary').click();
   await expect(line(step, 'C')).toHaveText([
     'off',
@@ -113,7 +113,7 @@ test('not told yet, joined to nothing and through a loco are drawn each in its o
   page
 }) => {
   await visit(page, '/lessons/04-more-roads/');
-  const step = stepAt(page, 'Do you need this?');
+  const step = stepAt(page, 'Try it first');
   const rows = async () => (await drawnRows(step.board.locator(ROWS))).flat();
   const before = await rows();
   expect(before.map(({ south }) => south)).toEqual([
@@ -153,7 +153,7 @@ test('the lesson that wants plan and rows shows both, and both tell the same of 
 }) => {
   for (const [path, heading] of [
     ['/lessons/01-out-and-home/', 'Out by the feed, home by the return'],
-    ['/lessons/04-more-roads/', 'Do you need this?']
+    ['/lessons/04-more-roads/', 'Try it first']
   ] as const) {
     await visit(page, path);
     const step = stepAt(page, heading);
@@ -161,7 +161,7 @@ test('the lesson that wants plan and rows shows both, and both tell the same of 
     await expect(step.board.locator(ROWS)).toBeVisible();
     expect((await drawnPlan(step.board.locator(PLAN))).flat()).toEqual(await railsInRows(step));
   }
-  const step = stepAt(page, 'Do you need this?');
+  const step = stepAt(page, 'Try it first');
   await call(step, { picks: { Plover: 'east', Heron: 'stays' }, sure: 'fairly' });
   expect((await drawnPlan(step.board.locator(PLAN))).flat()).toEqual(await railsInRows(step));
 });

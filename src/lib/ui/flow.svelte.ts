@@ -1,12 +1,13 @@
 import { progressNow } from './progress.svelte';
 
-let all = $state(false);
+/** The lesson whose reader asked to see everything. */
+let whole = $state<string>();
 
-/** Whether a step may be shown: every call before it is made, or the reader asked to see everything. */
+/** Whether a step may be shown: every call before it is made, or the reader asked to see the whole lesson. */
 export const isOpen = (calls: readonly string[]): boolean =>
-  all || calls.every((id) => progressNow().calls[id] !== undefined);
+  calls.every((id) => id.startsWith(`${whole ?? ''}/`) || progressNow().calls[id] !== undefined);
 
-/** Shows every step, whatever is called; `false` goes back to step by step. */
-export function showAll(yes: boolean): void {
-  all = yes;
+/** Shows every step of a lesson, whatever is called. */
+export function showWhole(slug: string): void {
+  whole = slug;
 }

@@ -1,4 +1,4 @@
-export { isOpen, showAll } from './flow.svelte';
+export { isOpen, showWhole } from './flow.svelte';
 export { default as Player } from './Player.svelte';
 export { default as Step } from './Step.svelte';
 export { loadProgress, progressNotice, progressNow } from './progress.svelte';

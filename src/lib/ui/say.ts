@@ -12,6 +12,7 @@ import {
   type Scene,
   type Yard
 } from '../yard';
+import { unique } from './unique';
 
 /** What hands just did: "Road B on.", "Knob 7.2 V east." */
 export function didWords(yard: Yard, before: Scene, action: Action): string {
@@ -54,12 +55,20 @@ export function seenWords(yard: Yard, before: Scene, after: Scene): string {
   const still = seen.filter((each) => each.stays).map(({ name }) => name);
   return [
     ...(moves.length > 0 ? [`${joinWords(moves, 'and')}.`] : []),
-    ...(still.length > 0
-      ? [
-          `${joinWords(still, 'and')} ${still.length > 1 ? 'stay' : 'stays'}: ${stayReason(yard, after, still[0] as string)}.`
-        ]
-      : [])
+    ...stayWords(yard, after, still)
   ].join(' ');
+}
+
+/** Locos told of with their reason; the rest are only named, so that a message stays short. */
+const WITH_REASON = 2;
+
+function stayWords(yard: Yard, scene: Scene, still: readonly string[]): readonly string[] {
+  const reasons = still.map((name) => stayReason(yard, scene, name));
+  return unique(reasons).map((reason, index) => {
+    const names = still.filter((_, at) => reasons[at] === reason);
+    const stay = `${joinWords(names, 'and')} ${names.length > 1 ? 'stay' : 'stays'}`;
+    return index < WITH_REASON ? `${stay}: ${reason}.` : `${stay}.`;
+  });
 }
 
 /** Slower than this a loco stands, m/s. */

@@ -147,6 +147,7 @@ export class Session {
     this.#stop();
     this.#scenes = this.starts;
     this.fresh = false;
+    this.drift = 0;
     if (this.phase === 'showing') this.phase = 'open';
     this.status = 'Back at the start.';
   }
