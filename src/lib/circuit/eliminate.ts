@@ -27,6 +27,8 @@ export class Elimination {
   /** Reference node of each node's island, and whether those stand for these numbers. */
   private readonly reference: Int32Array;
   private parted = false;
+  /** When each node's turn comes. */
+  private readonly position: Int32Array;
   private readonly g: Float64Array;
   private readonly q: Float64Array;
   /** Share of each slot in its node's conductance; at an island's last node 1 for one of them. */
@@ -43,6 +45,8 @@ export class Elimination {
     this.dirty = new Uint8Array(node.length).fill(1);
     this.volts = new Float64Array(node.length);
     this.reference = new Int32Array(node.length);
+    this.position = new Int32Array(node.length);
+    node.forEach((at, k) => (this.position[at] = k));
     this.g = new Float64Array(far.length);
     this.q = new Float64Array(far.length);
     this.w = new Float64Array(far.length);
@@ -216,14 +220,32 @@ export class Elimination {
 
   /** A node is in the island of any node that it gives a share to. */
   private part(): void {
-    const { node, start, far } = this.pattern;
-    const { w, ends, reference } = this;
+    const { node } = this.pattern;
+    const { reference } = this;
     for (let k = node.length - 1; k >= 0; k--) {
-      const from = start[k]!;
-      let s = ends[k] === 0 ? start[k + 1]! - 1 : -1;
-      while (s >= from && w[s] === 0) s--;
-      reference[node[k]!] = s >= from ? reference[far[s]!]! : node[k]!;
+      const up = this.above(k);
+      reference[node[k]!] = up === k ? node[k]! : reference[node[up]!]!;
     }
     this.parted = true;
+  }
+
+  /** Position of a node in the island of the k-th and nearer its end; k at that end. */
+  private above(k: number): number {
+    const { start, turn } = this.pattern;
+    const from = start[k]!;
+    let s = this.ends[k] === 0 ? start[k + 1]! - 1 : -1;
+    while (s >= from && this.w[s] === 0) s--;
+    return s >= from ? turn[s]! : k;
+  }
+
+  /** Do two nodes lie in one island? */
+  joins(a: number, b: number): boolean {
+    return this.endOf(a) === this.endOf(b);
+  }
+
+  private endOf(at: number): number {
+    let k = this.position[at]!;
+    for (let up = this.above(k); up !== k; up = this.above(k)) k = up;
+    return k;
   }
 }

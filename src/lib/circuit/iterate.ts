@@ -78,18 +78,9 @@ function lendTo(network: Network, stand: Stand, lent: number): void {
   network.limits.forEach((n) => network.change(n));
 }
 
-/**
- * Is every source at its limit within one island, so that its voltage is decided?
- *
- * One that is not at its limit conducts, and so joins its ends itself.
- */
-function joined({ limits, chains, stand, branches, elimination }: Network): boolean {
-  return limits.every((n) => {
-    if (stand.mode[chains.bend[n] ?? 0] === 0 && (branches.g[n] ?? 0) > 0) return true;
-    const { island } = elimination;
-    return island[chains.a[n] ?? 0] === island[chains.b[n] ?? 0];
-  });
-}
+/** Is every source at its limit within one island, so that its voltage is decided? */
+const joined = ({ limits, chains, elimination }: Network): boolean =>
+  limits.every((n) => elimination.joins(chains.a[n] ?? 0, chains.b[n] ?? 0));
 
 /** Does nothing to speak of flow through what was lent? */
 const tight = (network: Network): boolean =>
