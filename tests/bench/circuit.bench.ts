@@ -8,6 +8,7 @@ import { fuzz } from '../circuit/fuzz';
 import { yard } from '../circuit/yards';
 import type { YardOptions } from '../circuit/yards';
 import { denseSolve } from './dense';
+import { micros } from './micros';
 
 const sizes = [
   [7, 4],
@@ -15,19 +16,6 @@ const sizes = [
   [100, 50],
   [400, 200]
 ] as const;
-const rounds = 9;
-
-/** Least time of a call over several rounds, µs. */
-function micros(calls: number, call: (n: number) => void): number {
-  let least = Infinity;
-  for (let round = 0; round < rounds; round++) {
-    const start = performance.now();
-    for (let n = 0; n < calls; n++) call(n);
-    least = Math.min(least, ((performance.now() - start) * 1000) / calls);
-  }
-  return least;
-}
-
 /** One toggle thrown, and its lamp's pole if it has one, and the yard solved. */
 function flip(circuit: Circuit, roads: number, lamps: boolean): number {
   const prepared = prepare(circuit);

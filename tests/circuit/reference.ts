@@ -160,7 +160,7 @@ class System {
 }
 
 /** The first node of each node's island, ground before all others. */
-function islandsOf({ ground, elements }: Circuit): Map<string, string> {
+export function islandsOf({ ground, elements }: Circuit): Map<string, string> {
   const nodes = [...new Set([ground, ...elements.flatMap(({ a, b }) => [a, b])])];
   const first = new Map<string, string>();
   for (const start of nodes) {

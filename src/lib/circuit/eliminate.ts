@@ -24,8 +24,11 @@ export class Elimination {
   readonly volts: Float64Array;
   /** Largest of those, V: what their rounding is measured by. */
   highest = 0;
-  /** Reference node of each node's island. */
-  readonly island: Int32Array;
+  /** Reference node of each node's island, and whether those stand for these numbers. */
+  private readonly reference: Int32Array;
+  private parted = false;
+  /** When each node's turn comes. */
+  private readonly position: Int32Array;
   private readonly g: Float64Array;
   private readonly q: Float64Array;
   /** Share of each slot in its node's conductance; at an island's last node 1 for one of them. */
@@ -41,7 +44,9 @@ export class Elimination {
     this.branchQ = new Float64Array(slot.length);
     this.dirty = new Uint8Array(node.length).fill(1);
     this.volts = new Float64Array(node.length);
-    this.island = new Int32Array(node.length);
+    this.reference = new Int32Array(node.length);
+    this.position = new Int32Array(node.length);
+    node.forEach((at, k) => (this.position[at] = k));
     this.g = new Float64Array(far.length);
     this.q = new Float64Array(far.length);
     this.w = new Float64Array(far.length);
@@ -59,9 +64,11 @@ export class Elimination {
       const to = start[k + 1]!;
       let total = 0;
       let impressed = 0;
+      let driven = 0;
       for (let s = from; s < to; s++) {
         total += g[s]!;
         impressed += q[s]!;
+        driven += Math.abs(q[s]!);
       }
       if (total === 0) this.end(k);
       else {
@@ -78,10 +85,14 @@ export class Elimination {
           p += to - i - 1;
           continue;
         }
-        for (let j = i + 1; j < to; j++, p++) {
-          const t = target[p]!;
-          g[t]! += wi * g[j]!;
-          q[t]! += wi * q[j]! - w[j]! * qi;
+        // Where nothing drives the node its pairs add 0 to every q; to the same bits without.
+        if (driven === 0) for (let j = i + 1; j < to; j++, p++) g[target[p]!]! += wi * g[j]!;
+        else {
+          for (let j = i + 1; j < to; j++, p++) {
+            const t = target[p]!;
+            g[t]! += wi * g[j]!;
+            q[t]! += wi * q[j]! - w[j]! * qi;
+          }
         }
       }
     }
@@ -185,23 +196,56 @@ export class Elimination {
   /** Potentials, back from the last node to the first; an island's reference is at 0 V. */
   back(): void {
     const { node, start, far } = this.pattern;
-    const { w, rise, ends, volts, island } = this;
+    const { w, rise, ends, volts } = this;
     let highest = 0;
     for (let k = node.length - 1; k >= 0; k--) {
-      const at = node[k]!;
       let v = rise[k]!;
-      let root = at;
       if (ends[k] === 0) {
-        for (let s = start[k]!; s < start[k + 1]!; s++) {
-          const f = far[s]!;
-          v += w[s]! * volts[f]!;
-          if (w[s]! > 0) root = island[f]!;
-        }
+        const to = start[k + 1]!;
+        for (let s = start[k]!; s < to; s++) v += w[s]! * volts[far[s]!]!;
       }
-      if (Math.abs(v) > highest) highest = Math.abs(v);
-      volts[at] = v;
-      island[at] = root;
+      const size = Math.abs(v);
+      if (size > highest) highest = size;
+      volts[node[k]!] = v;
     }
     this.highest = highest;
+    this.parted = false;
+  }
+
+  /** Reference node of each node's island, worked out when first asked for. */
+  get island(): Int32Array {
+    if (!this.parted) this.part();
+    return this.reference;
+  }
+
+  /** A node is in the island of any node that it gives a share to. */
+  private part(): void {
+    const { node } = this.pattern;
+    const { reference } = this;
+    for (let k = node.length - 1; k >= 0; k--) {
+      const up = this.above(k);
+      reference[node[k]!] = up === k ? node[k]! : reference[node[up]!]!;
+    }
+    this.parted = true;
+  }
+
+  /** Position of a node in the island of the k-th and nearer its end; k at that end. */
+  private above(k: number): number {
+    const { start, turn } = this.pattern;
+    const from = start[k]!;
+    let s = this.ends[k] === 0 ? start[k + 1]! - 1 : -1;
+    while (s >= from && this.w[s] === 0) s--;
+    return s >= from ? turn[s]! : k;
+  }
+
+  /** Do two nodes lie in one island? */
+  joins(a: number, b: number): boolean {
+    return this.endOf(a) === this.endOf(b);
+  }
+
+  private endOf(at: number): number {
+    let k = this.position[at]!;
+    for (let up = this.above(k); up !== k; up = this.above(k)) k = up;
+    return k;
   }
 }

@@ -79,8 +79,8 @@ function lendTo(network: Network, stand: Stand, lent: number): void {
 }
 
 /** Is every source at its limit within one island, so that its voltage is decided? */
-const joined = ({ limits, chains, elimination: { island } }: Network): boolean =>
-  limits.every((n) => island[chains.a[n] ?? 0] === island[chains.b[n] ?? 0]);
+const joined = ({ limits, chains, elimination }: Network): boolean =>
+  limits.every((n) => elimination.joins(chains.a[n] ?? 0, chains.b[n] ?? 0));
 
 /** Does nothing to speak of flow through what was lent? */
 const tight = (network: Network): boolean =>
