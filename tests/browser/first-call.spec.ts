@@ -84,7 +84,7 @@ test.describe('with still pictures', () => {
     );
     await expect(first.outcome).toContainText('The knob says east.');
     const card = first.outcome.getByRole('complementary');
-    await expect(card.getByRole('heading')).toHaveText('A loco runs the way it faces');
+    await expect(card.getByRole('heading')).toHaveText('Not so: “A loco runs the way it faces”');
     await expect(card.getByRole('paragraph')).toHaveText([
       /^Many of us think /,
       /^It is not so: in the yard you just saw,? /,
@@ -130,7 +130,9 @@ test.describe('with still pictures', () => {
     const first = stepAt(page);
     await call(first, { picks: { Plover: 'east', Heron: 'east' }, sure: 'certain' });
     await expect(first.outcome).toContainText('Toggle B is still open.');
-    await expect(first.outcome.getByRole('heading')).toHaveText('Off means joined to nothing');
+    await expect(first.outcome.getByRole('heading')).toHaveText(
+      'Not so: “Off means joined to nothing”'
+    );
     const ring = await first.board.locator('circle.ring').boundingBox();
     const toggle = await first.board.locator('rect.hit').nth(1).boundingBox();
     const middle = (box: typeof ring, side: 'x' | 'y', size: 'width' | 'height') =>

@@ -115,7 +115,7 @@ test('a hand traces the loop of lesson 2: the last two steps are the learner’s
   await expect(trace.getByText('Where does it go next?')).toBeVisible();
   await trace.getByRole('button', { name: 'return wire' }).click();
   await expect(trace.getByRole('status')).toHaveText(
-    'Not return wire: it does not touch where you are.'
+    'Not return wire: the current does not go there next.'
   );
   await expect(trace.locator('li')).toHaveCount(6);
   await trace.getByRole('button', { name: 'meter home' }).click();

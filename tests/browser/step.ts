@@ -41,6 +41,8 @@ export async function visit(page: Page, path: string): Promise<void> {
   await expect(page.locator('footer')).toBeVisible();
   await expect(page.locator('.play:not([data-ready="true"])')).toHaveCount(0);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  const everything = page.getByRole('button', { name: SHOW_ALL });
+  if (await everything.isVisible()) await everything.click();
 }
 
 /** The step under a heading; the first one where none is given. */
@@ -67,8 +69,6 @@ export async function openTables(page: Page): Promise<void> {
     }
   }
   await expect(page.locator('details:not([open])')).toHaveCount(0);
-  const everything = page.getByRole('button', { name: SHOW_ALL });
-  if (await everything.isVisible()) await everything.click();
 }
 
 /** The options of one thing asked. */

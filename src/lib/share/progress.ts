@@ -33,10 +33,11 @@ export const withTry = (progress: Progress, id: string, attempt: Try): Progress 
   calls: { ...progress.calls, [id]: [...(progress.calls[id] ?? []), attempt] }
 });
 
-/** Whether the last try was wrong though certain: then the twin is called next time. */
+/** Whether the last try was wrong though certain: then the twin is called next time, until it is called rightly. */
 export function owesTwin(progress: Progress, id: string): boolean {
   const last = progress.calls[id]?.at(-1);
-  return last !== undefined && !last.right && last.sure === 'certain';
+  const twin = progress.calls[`${id}/twin`]?.at(-1);
+  return last !== undefined && !last.right && last.sure === 'certain' && twin?.right !== true;
 }
 
 /**

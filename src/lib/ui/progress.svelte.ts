@@ -1,3 +1,4 @@
+import { keep, readKept } from './store';
 import { noProgress, readProgress, withTry, type Progress, type Try } from '../share';
 
 const KEY = 'ohmyard.progress';
@@ -14,12 +15,12 @@ export const progressNotice = (): string => notice;
 
 /** Reads the store. What cannot be read is set aside under another key, never thrown away. */
 export function loadProgress(): void {
-  const text = read(KEY);
+  const text = readKept(KEY);
   if (text === null) return;
   try {
     progress = readProgress(text);
   } catch {
-    write(SPOILT, text);
+    keep(SPOILT, text);
     notice =
       'Your saved progress could not be read, so counting starts anew. The old record is kept on this device, untouched.';
   }
@@ -28,21 +29,7 @@ export function loadProgress(): void {
 /** Keeps one more try. */
 export function keepTry(id: string, attempt: Try): void {
   progress = withTry(progress, id, attempt);
-  write(KEY, JSON.stringify(progress));
-}
-
-function read(key: string): string | null {
-  try {
-    return localStorage.getItem(key);
-  } catch {
-    return null;
-  }
-}
-
-function write(key: string, text: string): void {
-  try {
-    localStorage.setItem(key, text);
-  } catch {
+  if (!keep(KEY, JSON.stringify(progress))) {
     notice = 'This browser keeps nothing for this page, so your progress ends with the visit.';
   }
 }
