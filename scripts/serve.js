@@ -25,6 +25,12 @@ function fileFor(root, url) {
 
 function handler(root) {
   return (request, response) => {
+    const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+    const folder = join(root, normalize(decodeURIComponent(pathname)));
+    if (!pathname.endsWith('/') && existsSync(folder) && statSync(folder).isDirectory()) {
+      response.writeHead(301, { location: `${pathname}/` }).end();
+      return;
+    }
     const file = fileFor(root, request.url ?? '/');
     const shown = file ?? join(root, '404.html');
     if (!existsSync(shown)) {

@@ -30,12 +30,13 @@ worker.addEventListener('fetch', (event) => {
   event.respondWith(answer(request));
 });
 
-/** From the cache first; an address without its closing slash finds its page all the same. */
+/** From the cache first; an address without its closing slash is sent on to the one with it. */
 async function answer(request: Request): Promise<Response> {
   const cache = await caches.open(CACHE);
   const { pathname } = new URL(request.url);
-  const kept = (await cache.match(pathname)) ?? (await cache.match(`${pathname}/`));
+  const kept = await cache.match(pathname);
   if (kept) return kept;
+  if (await cache.match(`${pathname}/`)) return Response.redirect(`${pathname}/`);
   try {
     return await fetch(request);
   } catch {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { allPaths, lessonPaths } from './lessons';
 import { build, startServer, type Server } from './server';
-import { call, firstRight, guess, stepAt, visit } from './step';
+import { call, firstRight, guess, SHOW_ALL, stepAt, visit } from './step';
 import { expect, test as base } from './test';
 
 /** Where the site lies on the server, without its last stroke; empty for the root. */
@@ -34,7 +34,8 @@ const test = base.extend<Place>({
 const putAway = (page: Page) =>
   expect
     .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), {
-      message: 'the site has put itself away'
+      message: 'the site has put itself away',
+      timeout: 20_000
     })
     .toBe('activated');
 
@@ -56,7 +57,7 @@ for (const [place, folder] of [
       await expect(first.outcome).toContainText('As you said.');
       await page.getByRole('link', { name: 'More roads, one return' }).click();
       await expect(page.getByRole('heading', { level: 1 })).toHaveText('More roads, one return');
-      await guess(stepAt(page, 'Try it first'));
+      await guess(stepAt(page));
       for (const path of allPaths) {
         await visit(page, `${folder}${path}`);
         await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Not here');
@@ -80,15 +81,6 @@ for (const [place, folder] of [
       await opens();
     });
 
-    test.describe('at a wrong address', () => {
-      test.use({ allowed: /status of 404|Not found: / });
-
-      test('a page says so', async ({ page }) => {
-        await page.goto(`${folder}/404.html`);
-        await expect(page.getByRole('heading', { level: 1 })).toHaveText('Not here');
-      });
-    });
-
     test('the site asks for nothing outside its folder', async ({ page }) => {
       const asked: string[] = [];
       page.on('request', (request) => asked.push(new URL(request.url()).pathname));
@@ -96,6 +88,7 @@ for (const [place, folder] of [
       await page.getByRole('link', { name: 'Out and home' }).click();
       await expect(page.getByRole('heading', { level: 1 })).toHaveText('Out and home');
       await guess(stepAt(page));
+      await page.getByRole('button', { name: SHOW_ALL }).click();
       await page.getByRole('link', { name: 'dropper' }).click();
       await expect(page.getByRole('heading', { level: 1 })).toHaveText('Glossary');
       await expect(page.locator('#dropper')).toBeInViewport();
@@ -116,5 +109,14 @@ test.describe('at a wrong address', () => {
     await page.goto('/lessons/99-not-there/');
     await page.getByRole('link', { name: 'To the first page' }).click();
     await expect(stepAt(page).form).toBeVisible();
+  });
+});
+
+test.describe('at a wrong address', () => {
+  test.use({ allowed: /status of 404|Not found: / });
+
+  test('a page says so', async ({ page }) => {
+    await page.goto(`/404.html`);
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Not here');
   });
 });

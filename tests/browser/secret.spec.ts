@@ -7,6 +7,7 @@ import {
   openTables,
   options,
   slot,
+  SHOW_ALL,
   slotNames,
   stepAt,
   SURENESS,
@@ -166,11 +167,11 @@ for (const path of callPaths) {
       }
     });
 
-    test('what the board shows after the call stood on no other board of the page before', async ({
+    test('what the board shows after the call stood on no board whose call came before', async ({
       page
     }) => {
       await visit(page, path);
-      const headings = await page.locator('section.step:has(figure) .words h2').allTextContents();
+      const headings = await page.locator('section.step:has(form) .words h2').allTextContents();
       const before = new Map<string, readonly DrawnRow[]>();
       for (const heading of headings) before.set(heading, await allRows(stepAt(page, heading)));
       for (const step of await asking(page)) {
@@ -181,7 +182,8 @@ for (const path of callPaths) {
         // A picture alone does not compare two moments, and shows none of several changes.
         if (!shows) continue;
         const shown = (await Promise.all(names.map((name) => shownAfter(step, name)))).flat();
-        const others = [...before].filter(([other]) => other !== heading);
+        // Later steps are closed until the calls ahead of them are made.
+        const others = [...before].slice(0, headings.indexOf(heading));
         for (const [other, rows] of others) {
           const told = rows.flatMap((row) =>
             names.filter((name) => row.words.includes(loco(name))).map((name) => tells(row, name))
@@ -192,14 +194,19 @@ for (const path of callPaths) {
       }
     });
 
-    test('the words of the right option stand nowhere else on the page', async ({ page }) => {
+    test('the words of the right option stand in no step before its call', async ({ page }) => {
       await visit(page, path);
-      const text = await page.locator('main').evaluate((main) => {
-        const copy = main.cloneNode(true) as HTMLElement;
-        for (const option of copy.querySelectorAll('form label')) option.remove();
-        return copy.textContent;
-      });
+      const texts = await page.locator('section.step').evaluateAll((steps) =>
+        steps.map((step) => {
+          const copy = step.cloneNode(true) as HTMLElement;
+          for (const option of copy.querySelectorAll('form label')) option.remove();
+          return copy.textContent;
+        })
+      );
+      const headings = await page.locator('section.step .words h2').allTextContents();
       for (const step of await asking(page)) {
+        const at = headings.indexOf(await step.root.locator('.words h2').innerText());
+        const text = texts.slice(0, at + 1).join(' ');
         const answers = Object.values(await guess(step));
         const words = answers.filter((answer) => !/^(stays|west|east)$/.test(answer));
         for (const answer of words) {
@@ -208,6 +215,23 @@ for (const path of callPaths) {
         }
         expect(answers.length).toBeGreaterThan(0);
       }
+    });
+
+    test('a step is closed until the call before it is made', async ({ page }) => {
+      await page.goto(path);
+      await expect(page.locator('.play:not([data-ready="true"])')).toHaveCount(0);
+      const steps = page.locator('section.step');
+      const total = await steps.count();
+      for (let index = 0; index < total; index++) {
+        await expect(steps.nth(index)).toBeVisible();
+        const asks = (await steps.nth(index).locator('form').count()) > 0;
+        if (!asks) continue;
+        const rest = index + 1 < total ? steps.nth(index + 1) : page.locator('section.end');
+        await expect(rest.and(page.locator(':visible'))).toHaveCount(0);
+        const heading = await steps.nth(index).locator('.words h2').innerText();
+        await guess(stepAt(page, heading));
+      }
+      await expect(page.getByRole('button', { name: SHOW_ALL })).toHaveCount(0);
     });
   });
 }

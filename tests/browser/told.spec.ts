@@ -65,7 +65,7 @@ test('an off road with a loco: both rails at the return, one of them only throug
   page
 }) => {
   const step = await openHome(page);
-  await step.root.locator('summary').click();
+  await step.root.getByText('In words').click();
   await expect(line(step, 'A')).toHaveText([
     'on',
     'joined to the feed',
@@ -93,7 +93,7 @@ test('an off road with a loco: both rails at the return, one of them only throug
 test('an empty off road: its feed rail is joined to nothing', async ({ page }) => {
   await visit(page, '/lessons/04-more-roads/');
   const step = stepAt(page, 'Try it first');
-  await step.root.locator('summary').click();
+  await step.root.getByText('In words').click();
   await expect(line(step, 'C')).toHaveText([
     'off',
     'joined to nothing',

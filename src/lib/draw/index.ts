@@ -1,3 +1,4 @@
+export { isPartWay } from './ink';
 export { noMarks, type Marks } from './mark';
 export { locoOn } from './rows';
 export { default as InkKey } from './InkKey.svelte';

@@ -47,7 +47,7 @@ const isCross = (run: Run): boolean =>
 export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
   const names = roads(yard);
   const ring = runs.some((run) => run.id === 'closing link');
-  const margin = isWide(width) ? 34 : 16;
+  const margin = isWide(width) ? 34 : 26;
   const buses = { feed: margin, return: width - margin - (ring ? 22 : 0) };
   const need = (job: Run['job']) =>
     Math.max(
