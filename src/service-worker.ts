@@ -30,7 +30,7 @@ worker.addEventListener('fetch', (event) => {
   event.respondWith(answer(request));
 });
 
-/** From the cache first; an address without its closing slash is sent on to the one with it. */
+/** From the cache first; an address without its closing slash is sent on to the one with it; a page that is not there is the first page. */
 async function answer(request: Request): Promise<Response> {
   const cache = await caches.open(CACHE);
   const { pathname } = new URL(request.url);
@@ -40,6 +40,7 @@ async function answer(request: Request): Promise<Response> {
   try {
     return await fetch(request);
   } catch {
-    return (await cache.match(`${base}/`)) ?? Response.error();
+    const home = request.mode === 'navigate' ? await cache.match(`${base}/`) : undefined;
+    return home ?? Response.error();
   }
 }

@@ -23,8 +23,8 @@ const drawnToggle = ({ board }: Step, index: number): Locator =>
 async function listen({ root }: Step): Promise<() => Promise<readonly string[]>> {
   const heard = await root.evaluateHandle((element) => {
     const messages: string[] = [];
-    const live = [...element.querySelectorAll('[role=status], [aria-live], output')];
-    for (const region of live) {
+    const live = element.querySelectorAll('[role=status], [role=alert], [aria-live], output');
+    for (const region of [...live].filter(({ ariaLive }) => ariaLive !== 'off')) {
       new MutationObserver(() => messages.push(region.textContent.trim())).observe(region, {
         childList: true,
         characterData: true,

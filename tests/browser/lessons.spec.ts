@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { callByKeys, pressByKeys, tabTo } from './keys';
 import { lessonPaths } from './lessons';
-import { guess, slotNames, stepAt, visit, wrongPicks, type Step } from './step';
+import { asked, guess, stepAt, visit, wrongPicks, type Step } from './step';
 import { expect, test } from './test';
 
 type Answers = Readonly<Record<string, string>>;
@@ -84,7 +84,7 @@ for (const path of lessonPaths) {
       if ((await step.root.locator('.trace button').count()) > 0) await traceByKeys(page, step);
       if (twin) {
         await pressByKeys(page, another(step));
-        expect(await slotNames(step)).toEqual(Object.keys(twin));
+        expect(Object.keys(await asked(step))).toEqual(Object.keys(twin));
         await callByKeys(page, step, { picks: twin, sure: 'fairly' });
         await expect(step.outcome).toContainText('As you said.');
       }
@@ -160,4 +160,14 @@ test('who traces back where the current came from is not told that the two do no
   await expect(trace.locator('li')).toHaveCount(2);
   await expect(trace.getByRole('status')).toContainText('Not controller');
   await expect(trace.getByRole('status')).not.toContainText('does not touch');
+});
+
+test('where both rails have one ink, no way through the loco is traced', async ({ page }) => {
+  await visit(page, '/lessons/03-a-switch-is-a-gap/');
+  const step = stepAt(page, 'Wake up: two wires');
+  await guess(step);
+  await expect(step.told).toHaveText('Dunlin stayed.');
+  await expect(step.root.getByRole('button', { name: 'Trace it, step by step' })).toHaveCount(0);
+  await expect(step.root.locator('.trace li')).toHaveCount(0);
+  await expect(step.board.locator('text.number')).toHaveCount(0);
 });

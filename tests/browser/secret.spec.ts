@@ -1,14 +1,13 @@
-import type { Locator } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { callPaths } from './lessons';
 import { drawnPlan, drawnRows, type DrawnRow } from './picture';
 import {
+  asked,
   asking,
   guess,
   openTables,
-  options,
-  slot,
   SHOW_ALL,
-  slotNames,
+  slot,
   stepAt,
   SURENESS,
   visit,
@@ -19,6 +18,7 @@ import { expect, test } from './test';
 /** Words which only a result is told in. */
 const results =
   /\bwent (east|west)\b|\bstayed\b|as you said|\bmoves (east|west)\b|\b(stays|stops): |two inks face each other across (plover|heron|curlew|dunlin|avocet)|✓|≠/i;
+const ways = ['stays', 'west', 'east'];
 const amps = /\d\.\d\d A/;
 
 const rowsOf = ({ board }: Step, side: string | undefined): Locator =>
@@ -46,13 +46,16 @@ test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
 for (const path of callPaths) {
   test.describe(`on ${path}`, () => {
-    test('before the call nobody is told: not in print, to readers, in words or in the page', async ({
+    test('before the call nobody is told: not in the picture, in print, to readers, in words', async ({
       page
     }) => {
       await visit(page, path);
       await openTables(page);
       const steps = await asking(page);
       expect(steps.length).toBeGreaterThan(0);
+      for (const step of steps) {
+        for (const name of Object.keys(await asked(step))) await isSecret(step, name);
+      }
       for (const media of ['screen', 'print'] as const) {
         await page.emulateMedia({ media });
         for (const { root } of steps) {
@@ -69,151 +72,73 @@ for (const path of callPaths) {
       expect(bare).not.toMatch(/\bwent (east|west)\b|\bstayed\b|as you said/i);
     });
 
-    test('before the call the rows asked about are plain lines, without arrow or figure', async ({
-      page
-    }) => {
-      await visit(page, path);
-      await openTables(page);
-      for (const step of await asking(page)) {
-        for (const name of await slotNames(step)) {
-          const rows = await askedRows(step, name);
-          expect(rows.length, `${name} is drawn`).toBeGreaterThan(0);
-          for (const row of rows) {
-            expect(row).toMatchObject({
-              north: 'not told',
-              south: 'not told',
-              inks: ['plain'],
-              chevrons: 0,
-              arrows: 0
-            });
-            expect(row.words).toContain('your call first');
-            expect(row.words).not.toMatch(amps);
-          }
-          const side = name.split(', ')[1];
-          const table =
-            side === undefined
-              ? step.root.getByRole('table')
-              : step.root.locator('details', { hasText: `In words: ${side}` }).getByRole('table');
-          for (const { road } of rows) {
-            const line = table.getByRole('row').filter({
-              has: page.getByRole('rowheader', { name: road, exact: true })
-            });
-            await expect(line.getByRole('cell')).toHaveText([
-              /^(on|off|none)$/,
-              'not told yet: your call first'
-            ]);
-            for (const plan of await drawnPlan(step.board.locator('svg[aria-label^="Plan of"]'))) {
-              expect(plan).toContainEqual({ road, north: 'not told', south: 'not told' });
-            }
-          }
-        }
-      }
-    });
-
-    test('where a meter is asked about, no current is drawn anywhere', async ({ page }) => {
-      await visit(page, path);
-      for (const step of await asking(page)) {
-        const names = await slotNames(step);
-        const asksMeter = names.some((name) => name.startsWith('meter '));
-        if (asksMeter) await expect(step.board.locator('path.chevron')).toHaveCount(0);
-        expect(names.length).toBeGreaterThan(0);
-      }
-    });
-
-    test('a hand picks this and that: the board shows its own call and nothing else', async ({
-      page
-    }) => {
-      await visit(page, path);
-      const board = ({ board: figure }: Step) =>
-        figure.evaluate((element) => {
-          const copy = element.cloneNode(true) as Element;
-          for (const own of copy.querySelectorAll('g.ghost, tspan.call')) own.remove();
-          return copy.innerHTML.replace(/<!--.*?-->|\s+(?=<)/g, '');
-        });
-      for (const step of await asking(page)) {
-        const before = await board(step);
-        for (const name of await slotNames(step)) {
-          for (const option of await options(step, name)) {
-            await slot(step, name).getByRole('radio', { name: option, exact: true }).check();
-            expect(await board(step), `${name}: ${option}`).toBe(before);
-          }
-        }
-        await slot(step, SURENESS).getByRole('radio', { name: 'certain' }).check();
-        expect(await board(step)).toBe(before);
-        await expect(step.status).toHaveText('The result waits for your call.');
-      }
-    });
-
-    test('a hand presses the button before the call is whole: it says what is missing', async ({
+    test('a hand picks this and that: the board shows its own call only, the button what is missing', async ({
       page
     }) => {
       await visit(page, path);
       for (const step of await asking(page)) {
-        const names = await slotNames(step);
+        const things = Object.entries(await asked(step));
+        const before = await withoutCall(step);
         const saying = step.form.locator('.go p');
-        for (const [index, name] of names.entries()) {
+        for (const [index, [name, options]] of things.entries()) {
           // Readers hear that it waits; a hand can press it all the same.
           await step.button.click({ force: true });
-          const missing = names.slice(index);
+          const missing = things.slice(index).map(([each]) => each);
           const list = missing.join(' and ').replace(/ and (?=.* and )/g, ', ');
           await expect(saying).toHaveText(`First choose: ${list}.`);
-          await slot(step, name).getByRole('radio').first().check();
+          for (const option of options) {
+            await slot(step, name).getByRole('radio', { name: option, exact: true }).check();
+            expect(await withoutCall(step), `${name}: ${option}`).toBe(before);
+          }
         }
         await step.button.press('Enter');
         await expect(saying).toHaveText('First choose: how sure you are.');
         await expect(step.button).toHaveAttribute('aria-disabled', 'true');
-        await expect(step.outcome).toHaveCount(0);
+        await slot(step, SURENESS).getByRole('radio', { name: 'certain' }).check();
+        await expect(saying).toHaveText('Your call is made.');
+        expect(await withoutCall(step)).toBe(before);
         await expect(step.status).toHaveText('The result waits for your call.');
+        await expect(step.outcome).toHaveCount(0);
       }
     });
 
-    test('what the board shows after the call stood on no board whose call came before', async ({
+    test('what comes of a call stood nowhere before it: on no board whose call is ahead of it, in no words', async ({
       page
     }) => {
       await visit(page, path);
-      const headings = await page.locator('section.step:has(form) .words h2').allTextContents();
-      const before = new Map<string, readonly DrawnRow[]>();
-      for (const heading of headings) before.set(heading, await allRows(stepAt(page, heading)));
-      for (const step of await asking(page)) {
+      const texts = await textsWithoutOptions(page);
+      const headings = await page.locator('section.step .words h2').allTextContents();
+      const boards = await Promise.all(
+        headings.map(async (heading) => {
+          const step = stepAt(page, heading);
+          return (await step.form.count()) > 0 ? allRows(step) : [];
+        })
+      );
+      const steps = await asking(page);
+      expect(steps.length).toBeGreaterThan(0);
+      for (const step of steps) {
         const heading = await step.root.locator('.words h2').innerText();
-        const names = await slotNames(step);
-        const shows = (await asksWay(step)) || names.some((name) => name.startsWith('meter '));
-        await guess(step);
-        // A picture alone does not compare two moments, and shows none of several changes.
-        if (!shows) continue;
-        const shown = (await Promise.all(names.map((name) => shownAfter(step, name)))).flat();
+        const at = headings.indexOf(heading);
+        const things = Object.entries(await asked(step));
+        const answers = Object.values(await guess(step));
         // Later steps are closed until the calls ahead of them are made.
-        const others = [...before].slice(0, headings.indexOf(heading));
-        for (const [other, rows] of others) {
+        const text = texts.slice(0, at + 1).join(' ');
+        for (const answer of answers.filter((each) => !ways.includes(each))) {
+          const place = new RegExp(`.{0,40}\\b${answer}\\b.{0,20}`, 'i').exec(text)?.[0];
+          expect.soft(place, `'${answer}' is told before it is called`).toBeUndefined();
+        }
+        const names = things
+          .filter(([name, options]) => name.startsWith('meter ') || options.includes('west'))
+          .map(([name]) => name);
+        // A picture alone does not compare two moments, and shows none of several changes.
+        const shown = (await Promise.all(names.map((name) => shownAfter(step, name)))).flat();
+        for (const [index, rows] of boards.slice(0, at).entries()) {
           const told = rows.flatMap((row) =>
             names.filter((name) => row.words.includes(loco(name))).map((name) => tells(row, name))
           );
           const both = told.filter((line) => shown.includes(line));
-          expect(both, `'${other}' shows what '${heading}' asks`).toEqual([]);
+          expect.soft(both, `'${headings[index]}' shows what '${heading}' asks`).toEqual([]);
         }
-      }
-    });
-
-    test('the words of the right option stand in no step before its call', async ({ page }) => {
-      await visit(page, path);
-      const texts = await page.locator('section.step').evaluateAll((steps) =>
-        steps.map((step) => {
-          const copy = step.cloneNode(true) as HTMLElement;
-          for (const option of copy.querySelectorAll('form label')) option.remove();
-          return copy.textContent;
-        })
-      );
-      const headings = await page.locator('section.step .words h2').allTextContents();
-      for (const step of await asking(page)) {
-        const at = headings.indexOf(await step.root.locator('.words h2').innerText());
-        const text = texts.slice(0, at + 1).join(' ');
-        const answers = Object.values(await guess(step));
-        const words = answers.filter((answer) => !/^(stays|west|east)$/.test(answer));
-        for (const answer of words) {
-          const place = new RegExp(`.{0,40}\\b${answer}\\b.{0,20}`, 'i').exec(text)?.[0];
-          expect(place, `'${answer}' is told before it is called`).toBeUndefined();
-        }
-        expect(answers.length).toBeGreaterThan(0);
       }
     });
 
@@ -236,8 +161,69 @@ for (const path of callPaths) {
   });
 }
 
-const asksWay = async (step: Step): Promise<boolean> =>
-  (await step.form.getByRole('radio', { name: 'west', exact: true }).count()) > 0;
+test('where a meter is asked about, no current is drawn anywhere on its board', async ({
+  page
+}) => {
+  let meters = 0;
+  for (const path of callPaths) {
+    await visit(page, path);
+    for (const step of await asking(page)) {
+      const names = Object.keys(await asked(step)).filter((name) => name.startsWith('meter '));
+      meters += names.length;
+      if (names.length > 0) {
+        const chevrons = await step.board.locator('path.chevron').count();
+        expect.soft(chevrons, `${path}: ${names.join()}`).toBe(0);
+      }
+    }
+  }
+  expect(meters).toBeGreaterThan(0);
+});
+
+/** What is asked about is a plain line in every picture, and one short word in the table. */
+async function isSecret(step: Step, name: string): Promise<void> {
+  const rows = await askedRows(step, name);
+  expect(rows.length, `${name} is drawn`).toBeGreaterThan(0);
+  const side = name.split(', ')[1];
+  const tables = step.root.locator('details', side ? { hasText: `In words: ${side}` } : {});
+  const plans = await drawnPlan(step.board.locator('svg[aria-label^="Plan of"]'));
+  for (const row of rows) {
+    expect(row).toMatchObject({
+      north: 'not told',
+      south: 'not told',
+      inks: ['plain'],
+      chevrons: 0,
+      arrows: 0
+    });
+    expect(row.words).toContain('your call first');
+    expect(row.words).not.toMatch(amps);
+    const cells = tables
+      .locator('tr')
+      .filter({ has: step.root.page().locator('th', { hasText: row.road }) })
+      .locator('td');
+    await expect(cells).toHaveText([/^(on|off|none)$/, 'not told yet: your call first']);
+    for (const plan of plans) {
+      expect(plan).toContainEqual({ road: row.road, north: 'not told', south: 'not told' });
+    }
+  }
+}
+
+/** The board without the ghosts and the words of the reader's own call. */
+const withoutCall = ({ board }: Step): Promise<string> =>
+  board.evaluate((element) => {
+    const copy = element.cloneNode(true) as Element;
+    for (const own of copy.querySelectorAll('g.ghost, tspan.call')) own.remove();
+    return copy.innerHTML.replace(/<!--.*?-->|\s+(?=<)/g, '');
+  });
+
+/** The words of every step, without the options of its call. */
+const textsWithoutOptions = (page: Page): Promise<readonly string[]> =>
+  page.locator('section.step').evaluateAll((steps) =>
+    steps.map((step) => {
+      const copy = step.cloneNode(true) as HTMLElement;
+      for (const option of copy.querySelectorAll('form label')) option.remove();
+      return copy.textContent;
+    })
+  );
 
 const loco = (name: string): string => {
   const [subject] = name.split(', ') as [string];

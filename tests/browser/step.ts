@@ -75,15 +75,18 @@ export async function openTables(page: Page): Promise<void> {
 export const slot = ({ root }: Step, name: string): Locator =>
   root.getByRole('radiogroup', { name, exact: true });
 
-/** Names of the things asked, without the question how sure one is. */
-export async function slotNames(step: Step): Promise<readonly string[]> {
-  const names = await step.form.locator('[role=radiogroup] > .name').allTextContents();
-  return names.filter((name) => name !== SURENESS);
+/** The things asked with their options, in their order; without the question how sure one is. */
+export async function asked({ form }: Step): Promise<Readonly<Record<string, readonly string[]>>> {
+  const groups = await form.locator('[role=radiogroup]').evaluateAll((all) =>
+    all.map((group): [string, string[]] => {
+      const [name, ...options] = [...group.querySelectorAll('.name, label')].map((each) =>
+        each.textContent.trim()
+      );
+      return [name as string, options];
+    })
+  );
+  return Object.fromEntries(groups.filter(([name]) => name !== SURENESS));
 }
-
-/** The options of one thing asked, in their order. */
-export const options = async (step: Step, name: string): Promise<readonly string[]> =>
-  (await slot(step, name).locator('label').allTextContents()).map((text) => text.trim());
 
 const pick = (step: Step, name: string, option: string): Promise<void> =>
   slot(step, name).getByRole('radio', { name: option, exact: true }).check();
@@ -103,12 +106,11 @@ export async function call(step: Step, made: Call): Promise<void> {
 
 /** Makes a guess, the first option for everything asked, and reads the right answers from the page. */
 export async function guess(step: Step): Promise<Readonly<Record<string, string>>> {
-  const names = await slotNames(step);
-  const firsts: [string, string][] = [];
-  for (const name of names) firsts.push([name, (await options(step, name))[0] as string]);
-  await call(step, { picks: Object.fromEntries(firsts), sure: 'a guess' });
+  const things = Object.entries(await asked(step));
+  const picks = Object.fromEntries(things.map(([name, [first]]) => [name, first as string]));
+  await call(step, { picks, sure: 'a guess' });
   const told = await step.told.innerText();
-  return Object.fromEntries(names.map((name) => [name, answerIn(told, name)]));
+  return Object.fromEntries(things.map(([name]) => [name, answerIn(told, name)]));
 }
 
 const ways: Readonly<Record<string, string>> = {
@@ -137,12 +139,13 @@ export async function wrongPicks(
   step: Step,
   right: Readonly<Record<string, string>>
 ): Promise<Readonly<Record<string, string>>> {
-  const picks: [string, string][] = [];
-  for (const [name, answer] of Object.entries(right)) {
-    const wrong = (await options(step, name)).find((option) => option !== answer);
-    picks.push([name, wrong as string]);
-  }
-  return Object.fromEntries(picks);
+  const things = Object.entries(await asked(step));
+  return Object.fromEntries(
+    things.map(([name, options]) => [
+      name,
+      options.find((option) => option !== right[name]) as string
+    ])
+  );
 }
 
 /** The right call on the first page. */

@@ -166,9 +166,9 @@ test('the lesson that wants plan and rows shows both, and both tell the same of 
   expect((await drawnPlan(step.board.locator(PLAN))).flat()).toEqual(await railsInRows(step));
 });
 
-for (const [screen, width] of [
-  ['a desk', 1280],
-  ['a phone', 390]
+for (const [screen, width, paths] of [
+  ['a desk', 1280, callPaths],
+  ['a phone', 390, ['/']]
 ] as const) {
   test.describe(`on ${screen}`, () => {
     test.use({ viewport: { width, height: 844 } });
@@ -176,13 +176,24 @@ for (const [screen, width] of [
     test('the numbers of a trace cover no word, and words do not cover each other', async ({
       page
     }) => {
-      await visit(page, '/');
-      const step = stepAt(page);
-      await call(step, { picks: { Plover: 'west', Heron: 'east' }, sure: 'fairly' });
-      await step.root.getByRole('button', { name: 'Trace it, step by step' }).click();
-      await step.root.getByRole('button', { name: 'All steps' }).click();
-      await expect(step.board.locator('text.number')).toHaveCount(7);
-      expect(await overlaps(step)).toEqual([]);
+      test.slow();
+      let traced = 0;
+      for (const path of paths) {
+        await visit(page, path);
+        for (const step of await asking(page)) {
+          await guess(step);
+          // Where both rails have one ink there is no way to trace.
+          const trace = step.root.getByRole('button', { name: 'Trace it, step by step' });
+          if ((await trace.count()) > 0) {
+            await trace.click();
+            await step.root.getByRole('button', { name: 'All steps' }).click();
+          }
+          traced += await step.board.locator('text.number').count();
+          const heading = await step.root.locator('.words h2').innerText();
+          expect.soft(await overlaps(step), `${path} ${heading}`).toEqual([]);
+        }
+      }
+      expect(traced).toBeGreaterThan(0);
     });
   });
 }

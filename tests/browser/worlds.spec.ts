@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { callPaths } from './lessons';
-import { asking, guess, openTables, slotNames, visit } from './step';
+import { asking, guess, openTables, visit } from './step';
 import { expect, test } from './test';
 
 /** The lesson with everything done the other way: off for on, west for east, stop for run. */
@@ -53,7 +53,6 @@ async function everything(page: Page): Promise<Readonly<Record<string, string>>>
 async function toldAfter(page: Page): Promise<readonly string[]> {
   const told: string[] = [];
   for (const step of await asking(page)) {
-    expect((await slotNames(step)).length).toBeGreaterThan(0);
     await guess(step);
     told.push(await step.told.innerText());
   }

@@ -140,11 +140,8 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       const at = { x: middle.x + aside.x, y: middle.y + aside.y };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
-        const name = { key: `${id} name`, text: id.replace('meter ', ''), anchor } as const;
-        return [
-          { ...name, at: upright ? { x: at.x, y: at.y - 16 } : { x: middle.x, y: middle.y - 20 } },
-          { key: id, at, text: told ? ampsText(reading.amps(id)) : '?', anchor }
-        ];
+        const reads = told ? ampsText(reading.amps(id)) : '?';
+        return [{ key: id, at, text: `${id.replace('meter ', '')} ${reads}`, anchor }];
       }
       if (kind === 'toggle' && !isOwnToggle(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
@@ -159,7 +156,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       }
       if (kind !== 'resistor') return [];
       return [
-        { key: id, at: { x: middle.x, y: middle.y - 14 }, text: `${ohms} Ω`, anchor: 'middle' }
+        { key: id, at: { x: middle.x, y: middle.y + 24 }, text: `${ohms} Ω`, anchor: 'middle' }
       ];
     })
   );

@@ -38,7 +38,7 @@ export interface LaidRun {
 const widths = { toggle: 48, resistor: 40, meter: 28, metal: 0, break: 24 } as const;
 
 /** Room between two parts, px. */
-export const SPACE = 12;
+export const SPACE = 18;
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
   if (part.kind === 'wire') return part.closed ? undefined : 'break';
