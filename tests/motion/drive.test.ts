@@ -119,7 +119,7 @@ describe('driveTo(scene): starting and stopping', () => {
   });
 });
 
-describe('driveTo(scene): the backstop', () => {
+describe('driveTo(scene): the barrier of a deck that is wired for good', () => {
   const short = { deckRoads: 2, toggles: false, roadLengthMm: 600 };
 
   test.each([
@@ -130,7 +130,7 @@ describe('driveTo(scene): the backstop', () => {
     const driven = driveTo(yard, start(scene), 5);
     expect(of(driven, 'Plover')).toMatchObject({ speed: 0, atMm });
     expect(driven.events).toHaveLength(1);
-    expect(driven.events[0]).toMatchObject({ kind: 'backstop', loco: 'Plover', end });
+    expect(driven.events[0]).toMatchObject({ kind: 'barrier', loco: 'Plover', end, road: 'A' });
     const seconds = (driven.events[0]?.tick ?? NaN) / TICKS_PER_SECOND;
     near(seconds, (600 / 2 - 95 / 2) / 1000 / 0.245, { rel: 0.05 });
   });

@@ -59,7 +59,9 @@ describe('admit(SceneSchema)', () => {
 describe('fit(scene, yard)', () => {
   test('stands a loco in the middle of its road, facing east, at rest', () => {
     const { scene } = moment({ deckRoads: 2, roadLengthMm: 1000 }, { locos: { Heron: 'B' } });
-    expect(scene.locos).toEqual({ Heron: { road: 'B', atMm: 500, faces: 'east', speed: 0 } });
+    expect(scene.locos).toEqual({
+      Heron: { road: 'B', atMm: 500, faces: 'east', speed: 0, fallen: false }
+    });
   });
 
   test('keeps the whole loco on its rails', () => {

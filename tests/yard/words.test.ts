@@ -56,6 +56,15 @@ describe('words', () => {
   });
 
   test.each([
+    [{ deck: '2' }, /deck.*2/],
+    [{ pin: 'home' as const }, /pin.*home/],
+    [{ pin: 'out' as const }, /pin.*out/],
+    [{ plug: 'out' as const }, /plug.*out/]
+  ])('actionWords(%j) tells it too', (action, words) => {
+    expect(actionWords(action)).toMatch(words);
+  });
+
+  test.each([
     [
       { deckRoads: 2 },
       { locos: { Plover: 'A', Heron: 'B' }, switches: { B: true }, controller: 0.6 },

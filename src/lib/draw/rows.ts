@@ -1,7 +1,8 @@
-import { roads, type Run, type Scene, type Yard } from '../yard';
-import { scaleLinear } from 'd3';
-import type { Point, Polyline } from './geometry';
-import { layRun, roomFor, type Anchor, type LaidRun } from './run';
+import { roadNamed, type Run, type Scene, type Yard } from '../yard';
+import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
+import type { Point } from './geometry';
+import { lineOf, nodePoint } from './lines';
+import { layRun, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
 export interface Row {
@@ -26,62 +27,35 @@ export interface RowsLayout {
   readonly joints: readonly Point[];
   /** Middle of every place that can be pointed at. */
   readonly anchors: ReadonlyMap<string, Anchor>;
-  /** Where x = mm along a road. */
-  readonly x: (mm: number) => number;
+  /** Where a place on a road is drawn. */
+  readonly x: (road: string, mm: number) => number;
 }
-
-const TOP = 34;
-const HALF_GAUGE = 8;
-/** Room above the first row for its loco's name, and from row to row. */
-const FIRST = 122;
-const STEP = 92;
-
-/** Wide enough for words beside the drawing. */
-export const isWide = (width: number): boolean => width >= 560;
-
-const isCross = (run: Run): boolean =>
-  run.road !== undefined &&
-  (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
 
 /** Lays out the rows of a wiring in `width` px. */
 export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
-  const names = roads(yard);
-  const ring = runs.some((run) => run.id === 'closing link');
-  const margin = isWide(width) ? 34 : 26;
-  const buses = { feed: margin, return: width - margin - (ring ? 22 : 0) };
-  const need = (job: Run['job']) =>
-    Math.max(
-      ...runs.filter((run) => run.road && run.job === job && !isCross(run)).map(roomFor),
-      48
-    );
-  const rails = { west: buses.feed + need('feed') + 20, east: buses.return - need('return') - 16 };
-  const rowY = (road: string) => FIRST + names.indexOf(road) * STEP;
-  const box = { width: isWide(width) ? 200 : 176, height: 48 };
-  const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
-  const frame = { names, buses, rails, rowY, controller, width, ring };
+  const frame = frameOf(yard, runs, width);
+  const { rails, buses, rowY, controller, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
     .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
-  const found = new Map<string, Anchor>(laid.flatMap((each) => [...each.anchors]));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layMetal(run, laid) }));
-  const anchors = new Map<string, Anchor>([
-    ...found,
-    ...metal.flatMap((each) => [...each.anchors]),
-    ['controller', { x: width / 2, y: TOP, angle: 0 }]
-  ]);
+    .map((run) => ({ run, ...layMetal(run, laid, frame) }));
+  const rows = roads.map(({ name }) => row(runs, name, rowY(name), [buses.feed, rails.west]));
   return {
     width,
-    height: rowY(names.at(-1) as string) + 50,
+    height: (rows.at(-1)?.feedRail.y ?? 0) + 50,
     controller,
     rails,
-    rows: names.map((road) => row(runs, road, rowY(road), [buses.feed, rails.west])),
+    rows,
     runs: [...laid, ...metal],
     buses,
-    joints: joints(names, buses, rowY, ring),
-    anchors,
-    x: scaleLinear([0, yard.roadLengthMm], [rails.west, rails.east])
+    joints: joints(runs, frame),
+    anchors: new Map<string, Anchor>([
+      ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
+      ['controller', { x: width / 2, y: TOP, angle: 0 }]
+    ]),
+    x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
 }
 
@@ -104,114 +78,27 @@ function row(
   };
 }
 
-/** Every tag but the last joins three wires; in a ring the last return tag does too. */
-const joints = (
-  names: readonly string[],
-  buses: RowsLayout['buses'],
-  rowY: (road: string) => number,
-  ring: boolean
-): readonly Point[] =>
-  names.flatMap((road, index) => {
-    const last = index === names.length - 1;
-    const y = rowY(road);
-    return [
-      ...(last ? [] : [{ x: buses.feed, y: y + HALF_GAUGE }]),
-      ...(last && !ring ? [] : [{ x: buses.return, y: y - HALF_GAUGE }])
-    ];
-  });
-
-interface Frame {
-  readonly names: readonly string[];
-  readonly buses: { readonly feed: number; readonly return: number };
-  readonly rails: RowsLayout['rails'];
-  readonly rowY: (road: string) => number;
-  readonly controller: RowsLayout['controller'];
-  readonly width: number;
-  readonly ring: boolean;
-}
-
-/** The line along which a run is drawn. */
-function lineOf(run: Run, frame: Frame): Polyline {
-  if (run.road) return run.job === 'feed' ? feedLine(run, frame) : returnLine(run, frame);
-  return busLine(run, frame);
-}
-
-function feedLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
-  const y = rowY(run.road as string) + HALF_GAUGE;
-  if (!isCross(run))
-    return [
-      { x: buses.feed, y },
-      { x: rails.west, y }
-    ];
-  const low = y + 26;
-  return [
-    { x: buses.return, y: y - 2 * HALF_GAUGE },
-    { x: buses.return, y: low },
-    { x: rails.east - 14, y: low },
-    { x: rails.east - 14, y }
-  ];
-}
-
-function returnLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
-  const y = rowY(run.road as string) - HALF_GAUGE;
-  if (!isCross(run))
-    return [
-      { x: rails.east, y },
-      { x: buses.return, y }
-    ];
-  const high = y - 30;
-  return [
-    { x: rails.west + 14, y },
-    { x: rails.west + 14, y: high },
-    { x: buses.feed, y: high }
-  ];
-}
-
-function busLine(run: Run, { names, buses, rowY, controller, width, ring }: Frame): Polyline {
-  const first = names[0] as string;
-  const y = (node: string) => rowY(node.split(' ').at(-1) as string);
-  const [west, east] = [controller.x, controller.x + controller.width];
-  switch (run.id) {
-    case 'feed wire':
-      return [
-        { x: west, y: TOP },
-        { x: buses.feed, y: TOP },
-        { x: buses.feed, y: rowY(first) + HALF_GAUGE }
-      ];
-    case 'return wire':
-      return [
-        { x: buses.return, y: rowY(first) - HALF_GAUGE },
-        { x: buses.return, y: ring ? TOP + 10 : TOP },
-        { x: east, y: ring ? TOP + 10 : TOP }
-      ];
-    case 'closing link': {
-      const low = rowY(names.at(-1) as string) + 30;
-      return [
-        { x: buses.return, y: low - 30 - HALF_GAUGE },
-        { x: buses.return, y: low },
-        { x: width - 12, y: low },
-        { x: width - 12, y: TOP - 10 },
-        { x: east, y: TOP - 10 }
-      ];
-    }
-    default: {
-      const [x, side] = run.job === 'feed' ? [buses.feed, 1] : [buses.return, -1];
-      return [
-        { x, y: y(run.from) + side * HALF_GAUGE },
-        { x, y: y(run.to) + side * HALF_GAUGE }
-      ];
-    }
-  }
+/** Points of the legs where three wires meet. */
+function joints(runs: readonly Run[], frame: Frame): readonly Point[] {
+  const ends = runs.flatMap((run) => [run.from, run.to]).filter((node) => !node.includes('rail'));
+  const nodes = ends.filter((node, index) => ends.indexOf(node) === index);
+  return nodes
+    .filter((node) => node !== 'feed' && node !== 'return')
+    .filter((node) => ends.filter((each) => each === node).length > 2)
+    .map((node) => nodePoint(node, frame));
 }
 
 /** Metal lies on the part that it bridges. */
-function layMetal(run: Run, laid: readonly LaidRun[]): LaidRun {
+function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun {
   const part = run.parts[0] as Run['parts'][number];
   const host = part.id.replace('metal on ', '');
   const glyph = laid.flatMap((each) => each.glyphs).find((each) => each.id === host);
-  const middle = glyph?.middle ??
+  const [, road] = /^rails of (.+)$/.exec(host) ?? [];
+  const onRails = road === undefined ? undefined : { x: rails.east - 46, y: rowY(road) };
+  const middle = onRails ??
+    glyph?.middle ??
     laid.map((each) => each.anchors.get(host)).find(Boolean) ?? { x: 0, y: 0 };
-  const angle = glyph?.angle ?? 0;
+  const angle = onRails ? 90 : (glyph?.angle ?? 0);
   return {
     stretches: [],
     glyphs: [

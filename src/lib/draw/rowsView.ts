@@ -2,7 +2,8 @@ import { ampsText, CENTRE_VOLTS, levelWords, voltsText, type Reading, type Scene
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
-import { isOwnToggle, isWide, locoOn, type RowsLayout } from './rows';
+import { isClose, isWide } from './frame';
+import { isOwnToggle, locoOn, type RowsLayout } from './rows';
 
 /** What the rows view is made from. */
 export interface RowsSubject {
@@ -68,7 +69,7 @@ export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly 
     const told = isTold(marks, road);
     const loco = locoOn(scene, road);
     const amps = loco && told ? reading.amps(loco) : 0;
-    const middle = layout.x(loco ? (scene.locos[loco]?.atMm ?? 0) : 0);
+    const middle = layout.x(road, loco ? (scene.locos[loco]?.atMm ?? 0) : 0);
     const piece = (job: 'feed' | 'return', y: number, west: boolean): Drawn => ({
       key: `${job} rail ${road} ${west}`,
       line: [
@@ -164,7 +165,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
 /** What an odd row has to say under its rails; empty where the inks speak for themselves. */
 export function caption({ layout, reading, marks }: RowsSubject, road: string): string {
   if (!isTold(marks, road)) return 'your call first';
-  if (!isWide(layout.width) || marks.trace.length > 0) return '';
+  if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';

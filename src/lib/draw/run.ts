@@ -1,4 +1,4 @@
-import { placed, type Placed, type Run } from '../yard';
+import { placed, type Part, type Placed, type Run } from '../yard';
 import { at, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
 
 /** A stretch of wire with the node whose level it shows. */
@@ -12,7 +12,7 @@ export interface Stretch {
 /** A drawn part that is no plain wire: where its middle is, and how it lies. */
 export interface Glyph {
   readonly id: string;
-  readonly kind: 'toggle' | 'resistor' | 'meter' | 'metal' | 'break';
+  readonly kind: Exclude<Part['kind'], 'wire'> | 'break';
   readonly closed: boolean;
   readonly ohms: number;
   readonly middle: Point;
@@ -35,7 +35,15 @@ export interface LaidRun {
 }
 
 /** Width a part takes along its run, px; plain wire takes what is left. */
-const widths = { toggle: 48, resistor: 40, meter: 28, metal: 0, break: 24 } as const;
+const widths = {
+  toggle: 48,
+  'pin contact': 48,
+  plug: 20,
+  resistor: 40,
+  meter: 28,
+  metal: 0,
+  break: 24
+} as const;
 
 /** Room between two parts, px. */
 export const SPACE = 18;
@@ -52,12 +60,16 @@ export const roomFor = (run: Run): number =>
     return kind ? sum + widths[kind] + SPACE : sum;
   }, SPACE);
 
+/** Share of the free length before the first part: plug contacts of the return stand near the deck. */
+const slackBefore = ({ id, job }: Run): number =>
+  id.startsWith('plug ') ? 0 : job === 'feed' ? 0.35 : 0.5;
+
 /** Lays a run along a line: its parts share the longest straight piece, wire fills the rest. */
 export function layRun(run: Run, line: Polyline): LaidRun {
   const parts = placed(run);
   const straight = longest(line);
   const slack = Math.max(straight.to - straight.from - roomFor(run), 0);
-  let along = straight.from + SPACE + slack * (run.job === 'feed' ? 0.35 : 0.5);
+  let along = straight.from + SPACE + slack * slackBefore(run);
   let begun = 0;
   let node = run.from;
   const stretches: Stretch[] = [];
@@ -66,11 +78,13 @@ export function layRun(run: Run, line: Polyline): LaidRun {
     const kind = glyphKind(part);
     if (!kind) continue;
     const width = widths[kind];
-    stretches.push({ line: cut(line, begun, along), node, part: part.id });
+    const gap = kind === 'plug' && part.closed ? 0 : width;
+    const edge = along + (width - gap) / 2;
+    stretches.push({ line: cut(line, begun, edge), node, part: part.id });
     const middle = at(line, along + width / 2);
     glyphs.push({ ...part, kind, width, middle, angle: middle.angle });
-    begun = along + width;
-    along = begun + SPACE;
+    begun = edge + gap;
+    along += width + SPACE;
     node = part.to;
   }
   const last = parts.at(-1) as Placed;

@@ -17,7 +17,7 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, locos, edits } = sceneEntries;
+const { controller, switches, deck, pin, plug, locos, edits } = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -26,6 +26,9 @@ export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
   switches: bare(switches),
+  deck: bare(deck),
+  pin,
+  plug: bare(plug),
   locos: bare(locos),
   edits: bare(edits),
   ask: v.optional(words(35)),

@@ -9,12 +9,27 @@ type TwinInput = NonNullable<CallInput['twin']>;
 /** The twin with what it does not state taken from the board; the engine must be able to answer it. */
 export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const base = reading.board.sides[0] as Side;
-  const { yard = base.yard, controller, switches, locos, edits, ask, right, ...given } = twin;
+  const {
+    yard = base.yard,
+    controller,
+    switches,
+    deck,
+    pin,
+    plug,
+    locos,
+    edits,
+    ask,
+    right,
+    ...given
+  } = twin;
   const lineOf = (path: readonly (string | number)[]) => reading.block.lineOf(['twin', ...path]);
   const scene = fitted({ file: reading.file, lineOf }, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
     switches: switches ?? base.scene.switches,
+    deck: deck ?? base.scene.deck,
+    pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
+    plug: plug ?? base.scene.plug,
     locos: locos ?? base.scene.locos,
     edits: edits ?? base.scene.edits
   });

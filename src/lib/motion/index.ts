@@ -1,2 +1,2 @@
-export type { MotionEvent } from './backstop';
-export { driveTo, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
+export { driveTo, isOver, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
+export type { MotionEvent } from './event';

@@ -3,10 +3,11 @@ import { ActionSchema, met, type Scene, type Yard } from '../yard';
 import { about } from './kinds/about';
 import { compare } from './kinds/compare';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
+import { limit } from './kinds/limit';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which] as const;
+const kinds = [about, compare, which, limit] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -16,7 +17,8 @@ export const questionEntries = {
   do: v.optional(ActionSchema),
   about: v.optional(about.schema),
   compare: v.optional(compare.schema),
-  which: v.optional(which.schema)
+  which: v.optional(which.schema),
+  limit: v.optional(limit.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>

@@ -7,8 +7,10 @@ const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'we
 /** Faster than this a loco runs, m/s. */
 const RUNS = 0.001;
 
-function didWords({ before, after }: Played, name: string): string {
-  const went = way(before, after, name);
+function didWords(played: Played, name: string): string {
+  const went = way(played, name);
+  const { before, after } = played;
+  if (after.locos[name]?.fallen) return 'ran into the gap';
   const ran = Math.abs(before.locos[name]?.speed ?? 0) > RUNS;
   return went === 'stays' && ran ? 'stopped' : did[went];
 }
@@ -20,13 +22,14 @@ export function happened(played: Played, locos: readonly string[]): string {
 }
 
 /** Why a loco did what it did, at one place: "Row D is open at toggle D: its loco has one ink on both rails." */
-export function because({ after, reading, before }: Played, loco: string): string {
+export function because(played: Played, loco: string): string {
+  const { after, reading } = played;
   const road = after.locos[loco]?.road as string;
   const why = reading.why(road);
   if (why.state === 'one ink')
     return `Both rails of row ${road} reach the same terminal: one ink, so no volts.`;
   if (why.state === 'open') return open(road, why);
-  if (way(before, after, loco) === 'stays') {
+  if (way(played, loco) === 'stays') {
     return `Row ${road} is whole, but ${loco} gets too few volts to start.`;
   }
   return `Row ${road} is whole, out and home: two inks face each other across ${loco}.`;

@@ -2,6 +2,7 @@ import { because, way } from '../predict';
 import {
   CENTRE_VOLTS,
   editWords,
+  holes,
   joinWords,
   knobWords,
   locoNamed,
@@ -23,7 +24,22 @@ export function didWords(yard: Yard, before: Scene, action: Action): string {
     action.controller === undefined
       ? []
       : [`Knob ${knobWords(action.controller, yard.supply.volts)}.`];
-  return [...thrown, ...knob, ...editChanges(before.edits, action.edits)].join(' ');
+  return [
+    ...thrown,
+    ...knob,
+    ...deckWords(yard, action),
+    ...editChanges(before.edits, action.edits)
+  ].join(' ');
+}
+
+function deckWords(yard: Yard, { deck, pin, plug }: Action): readonly string[] {
+  const hole = holes(yard).find(({ name, deckMm }) => deck === name || deck === deckMm);
+  const faces = hole ? `${hole.deckRoad} faces ${hole.fixed}` : 'The deck faces nothing';
+  return [
+    ...(deck === undefined ? [] : [`${faces}.`]),
+    ...(pin === undefined ? [] : [`Pin ${pin}.`]),
+    ...(plug === undefined ? [] : [`Plug ${plug}.`])
+  ];
 }
 
 function editChanges(
@@ -42,8 +58,10 @@ function editChanges(
 
 /** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {
+  const fallen = Object.entries(after.locos).find(([, at]) => at.fallen);
+  if (fallen) return `${fallen[0]} fell into the gap: no rails faced road ${fallen[1].road}.`;
   const seen = Object.entries(after.locos).map(([name, at]) => {
-    const went = way(before, after, name);
+    const went = way({ yard, before, after }, name);
     const held = went !== 'stays' && Math.abs(at.speed) < STANDS;
     return {
       name,

@@ -1,4 +1,4 @@
-import { driveTo, settle, start } from '../motion';
+import { driveTo, isOver, settle, start } from '../motion';
 import {
   answer,
   answerKey,
@@ -10,7 +10,15 @@ import {
   type Played,
   type Question
 } from '../predict';
-import { act, PlaceError, read, type Action, type Reading, type Scene } from '../yard';
+import {
+  act,
+  PlaceError,
+  read,
+  RefusedError,
+  type Action,
+  type Reading,
+  type Scene
+} from '../yard';
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
@@ -125,7 +133,7 @@ export class Session {
 
   /** A hand does something on the panel. */
   do(action: Action): void {
-    if (this.phase === 'asking') return;
+    if (this.phase === 'asking' || isOver(this.first.scene)) return;
     this.fresh = false;
     this.#run(action);
   }
@@ -139,7 +147,7 @@ export class Session {
 
   /** Lets the yard run on for as long again. */
   runOn(): void {
-    if (this.phase !== 'asking') this.#run(undefined);
+    if (this.phase !== 'asking' && !isOver(this.first.scene)) this.#run(undefined);
   }
 
   /** Back to the start scene. */
@@ -179,7 +187,7 @@ export class Session {
         return { yard, drive: start(next) };
       });
     } catch (error) {
-      if (!(error instanceof PlaceError)) throw error;
+      if (!(error instanceof PlaceError || error instanceof RefusedError)) throw error;
       this.status = error.message;
       return undefined;
     }
@@ -223,7 +231,7 @@ export class Session {
     return Object.fromEntries(
       Object.entries(played.before.locos).map(([name, at]) => [
         name,
-        { way: way(played.before, played.after, name), fromMm: at.atMm }
+        { way: way(played, name), fromMm: at.atMm }
       ])
     );
   }

@@ -1,19 +1,29 @@
 import type { Circuit, Element } from '../circuit';
 import { applyEdit } from './edits';
-import { locoNamed, motorConstant } from './locos';
-import { placed, type Placed, type Run } from './runs';
+import { holesAt } from './deck';
+import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
+import { stockElements } from './wheels';
 import { wire } from './wire';
 import type { Yard } from './yard';
+
+/** Whether a contact is made: a toggle by hand, a plug contact by the plug, a pin contact by the pin home in its hole. */
+function isMade(yard: Yard, scene: Scene, part: Part): boolean {
+  const road = part.id.split(' ').at(-1) as string;
+  if (part.kind === 'toggle') return scene.switches[road] ?? false;
+  if (part.kind === 'plug') return scene.plug === 'in';
+  return scene.pin === 'home' && holesAt(yard, scene.deck).some(({ fixed }) => fixed === road);
+}
+
+const isContact = ({ kind }: Part): boolean =>
+  kind === 'toggle' || kind === 'plug' || kind === 'pin contact';
 
 /** The yard's runs with the scene's contacts set and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
   const set = wire(yard).map((run) => ({
     ...run,
     parts: run.parts.map((part) =>
-      part.kind === 'toggle'
-        ? { ...part, closed: scene.switches[run.road as string] ?? false }
-        : part
+      isContact(part) ? { ...part, closed: isMade(yard, scene, part) } : part
     )
   }));
   return scene.edits.reduce<readonly Run[]>(applyEdit, set);
@@ -23,19 +33,6 @@ const element = ({ id, from, to, kind, ohms, closed }: Placed): Element =>
   kind === 'resistor'
     ? { kind, id, a: from, b: to, ohms }
     : { kind: 'switch', id, a: from, b: to, closed, ohms };
-
-const motors = (scene: Scene): readonly Element[] =>
-  Object.entries(scene.locos).map(([name, { road, speed }]) => {
-    const loco = locoNamed(name);
-    return {
-      kind: 'motor',
-      id: name,
-      a: `feed rail ${road}`,
-      b: `return rail ${road}`,
-      ohms: loco.ohms,
-      emf: motorConstant(loco) * speed
-    };
-  });
 
 /**
  * The circuit of a scene. Each part, the controller and each loco is one element of the same name.
@@ -57,7 +54,7 @@ export function circuitOf(yard: Yard, scene: Scene, runs = apply(yard, scene)): 
         limit: limitAmps
       },
       ...runs.flatMap(placed).map(element),
-      ...motors(scene)
+      ...stockElements(yard, scene)
     ]
   };
 }

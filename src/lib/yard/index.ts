@@ -1,4 +1,5 @@
-export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { act, ActionSchema, RefusedError, StepSchema, type Action, type Step } from './action';
+export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, type Edit } from './edits';
@@ -25,14 +26,16 @@ export {
   sentence,
   voltsText
 } from './words';
-export { wire } from './wire';
+export { touches } from './wheels';
+export { toggleRoads, wire } from './wire';
 export {
   deckRoads,
-  hasToggle,
-  MAX_ROADS,
+  eastMm,
+  RELEASE_ROAD,
+  roadNamed,
   roads,
+  roadsOf,
   RUNNING_ROAD,
-  YardSchema,
-  type Yard,
-  type YardInput
-} from './yard';
+  type Road
+} from './road';
+export { MAX_STABLING, MAX_STORAGE, YardSchema, type Yard, type YardInput } from './yard';

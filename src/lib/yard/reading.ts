@@ -1,10 +1,11 @@
-import { solve, trace, type Circuit, type Element, type Trace } from '../circuit';
+import { solve, trace, type Circuit, type Element, type Solution, type Trace } from '../circuit';
 import { apply, circuitOf } from './apply';
 import { floating, levels, type Level } from './levels';
 import { locoNamed, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
-import { roads, type Yard } from './yard';
+import { roads } from './road';
+import type { Yard } from './yard';
 
 /** Why a road's rails are at the levels they are. */
 export interface Why {
@@ -97,14 +98,24 @@ const PROBE = 'Plover';
  */
 export function liveRoads(yard: Yard, scene: Scene): ReadonlySet<string> {
   const full = atFull(scene);
-  return new Set(roads(yard).filter((road) => wouldStart(yard, full, road)));
+  const circuit = circuitOf(yard, full);
+  const solution = solve(circuit);
+  return new Set(
+    roads(yard).filter((road) => wouldStart({ scene: full, circuit, solution }, road))
+  );
 }
 
-function wouldStart(yard: Yard, scene: Scene, road: string): boolean {
-  const [there] = Object.entries(scene.locos).find(([, at]) => at.road === road) ?? [];
+interface Held {
+  readonly scene: Scene;
+  readonly circuit: Circuit;
+  readonly solution: Solution;
+}
+
+function wouldStart({ scene, circuit, solution: held }: Held, road: string): boolean {
+  const [there] =
+    Object.entries(scene.locos).find(([, at]) => at.road === road && !at.fallen) ?? [];
   const loco = locoNamed(there ?? PROBE);
-  const circuit = circuitOf(yard, scene);
-  const solution = solve(there ? circuit : withProbe(circuit, loco, road));
+  const solution = there ? held : solve(withProbe(circuit, loco, road));
   const volts = solution.between(`feed rail ${road}`, `return rail ${road}`) ?? 0;
   return Math.abs(volts) >= startingVolts(loco);
 }

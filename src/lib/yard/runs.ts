@@ -1,7 +1,7 @@
-/** A piece of a run that a modeller can point at: a length of wire, a toggle, a resistor or a meter. */
+/** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor or a meter. */
 export interface Part {
   readonly id: string;
-  readonly kind: 'wire' | 'toggle' | 'resistor' | 'meter' | 'metal';
+  readonly kind: 'wire' | 'toggle' | 'pin contact' | 'plug' | 'resistor' | 'meter' | 'metal';
   readonly ohms: number;
   /** A toggle's contact; a wire that is off is not closed. */
   readonly closed: boolean;

@@ -1,8 +1,11 @@
 import * as v from 'valibot';
-import { BorderError, type Finding } from './border';
+import { BorderError, met, type Finding } from './border';
 import { EditSchema } from './edits';
+import { beyond, holeAt, holes, travel } from './deck';
 import { locoNamed, locoNames } from './locos';
-import { hasToggle, roads, type Yard } from './yard';
+import { roadNamed, roads } from './road';
+import { toggleRoads } from './wire';
+import type { Yard } from './yard';
 
 const knobWords = /^(centre|(\d{1,3})\s*% (east|west))$/;
 const knobAllowed = "'60% east', '40% west', 'centre' or a number from -1 (west) to 1 (east)";
@@ -39,31 +42,57 @@ export const SwitchSchema = v.union(
 
 const placeAllowed = 'the letter of a road, or { road, atMm, faces, speed }';
 const StandingSchema = v.strictObject({
-  road: v.string(placeAllowed),
+  road: v.pipe(v.union([v.string(), v.number()], placeAllowed), v.transform(String)),
   /** Middle of the loco, mm from the road's west end. */
   atMm: v.optional(v.pipe(v.number(), v.finite())),
   faces: v.optional(v.picklist(['east', 'west'], 'east or west'), 'east'),
   /** Speed, m/s, east positive. */
-  speed: v.optional(v.pipe(v.number(), v.finite()), 0)
+  speed: v.optional(v.pipe(v.number(), v.finite()), 0),
+  /** It lies in the gap. */
+  fallen: v.optional(v.boolean(), false)
 });
 
 /** Where a loco stands: `A` is the middle of road A, facing east. */
 const PlaceSchema = v.union(
   [
     v.pipe(
-      v.string(),
-      v.transform((road) => v.parse(StandingSchema, { road }))
+      v.union([v.string(), v.number()]),
+      v.transform((road) => v.parse(StandingSchema, { road: String(road) }))
     ),
     StandingSchema
   ],
   placeAllowed
 );
 
-/** A moment: knob, switches, locos, wire edits. */
+const pinAllowed = 'home or out';
+/** The locating pin. Home can be said only where there is a hole. */
+export const PinSchema = v.picklist(['home', 'out'], pinAllowed);
+/** The deck's plug. */
+export const PlugStateSchema = v.picklist(['in', 'out'], 'in or out');
+/**
+ * Where the deck stands: the name of a hole, or mm (0 brings the first road to the running road,
+ * negative is further north). A whole number above 0 is the name of a stabling road's hole.
+ */
+export const DeckSchema = v.union(
+  [
+    v.pipe(
+      v.number(),
+      v.finite(),
+      v.transform((deck) => (deck > 0 ? String(deck) : deck))
+    ),
+    v.string()
+  ],
+  'the name of a hole, or mm'
+);
+
+/** A moment: knob, switches, deck, pin, plug, locos, wire edits. */
 export const SceneSchema = v.strictObject({
   version: v.optional(v.literal(1), 1),
   controller: v.optional(KnobSchema, 0),
   switches: v.optional(v.record(v.string(), SwitchSchema), {}),
+  deck: v.optional(DeckSchema, 0),
+  pin: v.optional(PinSchema),
+  plug: v.optional(PlugStateSchema, 'in'),
   locos: v.optional(v.record(v.string(), PlaceSchema), {}),
   edits: v.optional(v.array(EditSchema, 'a list of edits'), [])
 });
@@ -75,37 +104,88 @@ export interface Standing {
   readonly atMm: number;
   readonly faces: 'east' | 'west';
   readonly speed: number;
+  readonly fallen: boolean;
 }
-export type Scene = Readonly<Omit<Admitted, 'locos'>> & {
+export type Scene = Readonly<Omit<Admitted, 'locos' | 'deck' | 'pin'>> & {
+  /** Deck position, mm. */
+  readonly deck: number;
+  readonly pin: 'home' | 'out';
   readonly locos: Readonly<Record<string, Standing>>;
 };
 
 /**
- * Fits an admitted scene to its yard: fills in where locos stand, and refuses roads, locos and
- * toggles which the yard does not have, and two locos on one road (this form knows one a road).
+ * Fits an admitted scene to its yard: fills in where deck, pin and locos stand, and refuses roads,
+ * locos, toggles and holes which the yard does not have, and two locos on one road.
  * @throws BorderError
  */
-export function fit(what: string, yard: Yard, scene: Admitted): Scene {
-  const findings: Finding[] = [...switchFindings(yard, scene), ...locoFindings(yard, scene)];
+export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
+  const findings: Finding[] = [
+    ...switchFindings(yard, scene),
+    ...deckFindings(yard, scene),
+    ...locoFindings(yard, scene)
+  ];
   if (findings.length > 0) throw new BorderError(what, findings);
-  const middle = yard.roadLengthMm / 2;
+  const deck = deckMm(yard, scene.deck);
+  const hole = holeAt(yard, deck);
   const locos = Object.fromEntries(
-    Object.entries(scene.locos).map(([name, at]) => [
-      name,
-      { ...at, atMm: within(yard, name, at.atMm ?? middle) }
-    ])
+    Object.entries(scene.locos).map(([name, at]) => {
+      const middle = roadNamed(yard, at.road).lengthMm / 2;
+      const atMm = at.atMm ?? middle;
+      return [
+        name,
+        { ...at, atMm: at.fallen ? atMm : within({ yard, deck, road: at.road }, name, atMm) }
+      ];
+    })
   );
-  return { ...scene, locos };
+  return { ...scene, deck, pin: scene.pin ?? (hole ? 'home' : 'out'), locos };
 }
 
-/** The nearest place on its road where the whole loco has rails under it, mm. */
-export function within(yard: Yard, name: string, atMm: number): number {
+/** The deck position that a hole's name means. */
+function deckMm(yard: Yard, deck: number | string): number {
+  return typeof deck === 'number'
+    ? deck
+    : (holes(yard).find((hole) => hole.name === deck)?.deckMm ?? Number.NaN);
+}
+
+function deckFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
+  const names = holes(yard).map(({ name }) => name);
+  const deck = deckMm(yard, scene.deck);
+  const { least, most } = travel(yard);
+  if (!(deck >= least && deck <= most)) {
+    const allowed = `${names.join(', ')}${names.length > 0 ? ', or ' : ''}${least} to ${most} mm`;
+    return [{ path: ['deck'], met: met(scene.deck), allowed }];
+  }
+  return scene.pin === 'home' && !holeAt(yard, deck)
+    ? [
+        {
+          path: ['pin'],
+          met: 'home where there is no hole',
+          allowed: `home at ${names.join(', ')}`
+        }
+      ]
+    : [];
+}
+
+/** A road with the deck as it stands: what decides where its ends are. */
+export interface Track {
+  readonly yard: Yard;
+  readonly deck: number;
+  readonly road: string;
+}
+
+/** The nearest place on a road where a loco can be: its middle on the road, its body clear of barriers and backstops. */
+export function within({ yard, deck, road }: Track, name: string, atMm: number): number {
   const half = locoNamed(name).lengthMm / 2;
-  return Math.min(Math.max(atMm, half), yard.roadLengthMm - half);
+  const inset = (end: 'west' | 'east') => {
+    const { kind } = beyond(yard, deck, road, end);
+    return kind === 'barrier' || kind === 'backstop' ? half : 0;
+  };
+  const { lengthMm } = roadNamed(yard, road);
+  return Math.min(Math.max(atMm, inset('west')), lengthMm - inset('east'));
 }
 
-function switchFindings(yard: Yard, scene: Admitted): Finding[] {
-  const allowed = roads(yard).filter((road) => hasToggle(yard, road));
+function switchFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
+  const allowed = toggleRoads(yard);
   return Object.keys(scene.switches)
     .filter((road) => !allowed.includes(road))
     .map((road) => ({
@@ -115,24 +195,32 @@ function switchFindings(yard: Yard, scene: Admitted): Finding[] {
     }));
 }
 
-function locoFindings(yard: Yard, scene: Admitted): Finding[] {
-  const taken = new Map<string, string>();
+function locoFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
+  const placed: { readonly name: string; readonly road: string; readonly atMm: number }[] = [];
   const findings: Finding[] = [];
-  for (const [name, { road }] of Object.entries(scene.locos)) {
+  for (const [name, { road, atMm }] of Object.entries(scene.locos)) {
     const path = ['locos', name];
-    const other = taken.get(road);
     if (!locoNames.includes(name)) {
       findings.push({ path, met: `unknown loco '${name}'`, allowed: locoNames.join(', ') });
-    } else if (!roads(yard).includes(road)) {
+      continue;
+    }
+    if (!roads(yard).includes(road)) {
       findings.push({ path, met: `road '${road}'`, allowed: roads(yard).join(', ') });
-    } else if (other) {
+      continue;
+    }
+    const at = atMm ?? roadNamed(yard, road).lengthMm / 2;
+    const half = (other: string) => locoNamed(other).lengthMm / 2;
+    const other = placed.find(
+      (each) => each.road === road && Math.abs(each.atMm - at) < half(name) + half(each.name) - 1e-6
+    );
+    if (other) {
       findings.push({
         path,
-        met: `road ${road}, where ${other} stands`,
+        met: `road ${road}, where ${other.name} stands`,
         allowed: 'a road of its own'
       });
     }
-    taken.set(road, name);
+    placed.push({ name, road, atMm: at });
   }
   return findings;
 }

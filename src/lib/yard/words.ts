@@ -2,7 +2,10 @@ import type { Action } from './action';
 import { editWords } from './edits';
 import type { Level } from './levels';
 import type { Scene } from './scene';
-import { hasToggle, roads, type Yard } from './yard';
+import { holeAt } from './deck';
+import { roads } from './road';
+import { toggleRoads } from './wire';
+import type { Yard } from './yard';
 
 /** "A", "A and B", "A, B and C". */
 export const joinWords = (words: readonly string[], last: string): string =>
@@ -43,9 +46,22 @@ export function actionWords(action: Action): string {
     action.controller === undefined
       ? []
       : [`You turn the knob to ${percentWords(action.controller)}.`];
+  const placed =
+    action.deck === undefined ? [] : [`You move the deck to ${deckWords(action.deck)}.`];
+  const pinned =
+    action.pin === undefined
+      ? []
+      : [action.pin === 'home' ? 'You push the pin home.' : 'You pull the pin out.'];
+  const plugged =
+    action.plug === undefined
+      ? []
+      : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
-  return [...thrown, ...knob, ...changes].join(' ');
+  return [...thrown, ...knob, ...placed, ...pinned, ...plugged, ...changes].join(' ');
 }
+
+const deckWords = (deck: number | string): string =>
+  typeof deck === 'number' ? `${deck} mm` : deck;
 
 const percentWords = (setting: number): string =>
   setting === 0
@@ -61,14 +77,28 @@ export function sceneWords(yard: Yard, scene: Scene): string {
   const names = Object.keys(scene.locos);
   const places = Object.entries(scene.locos).map(([name, { road }]) => `${name} on road ${road}`);
   const on = roads(yard).filter((road) => scene.switches[road]);
-  const toggles = roads(yard).filter((road) => hasToggle(yard, road));
+  const toggles = toggleRoads(yard);
   return [
     ...(names.length > 0 ? [`Here is ${joinWords(places, 'and')}.`] : []),
     ...(toggles.length === 0
       ? []
       : [on.length === 0 ? 'All toggles are off.' : `Switched on: ${joinWords(on, 'and')}.`]),
     `The knob is at ${percentWords(scene.controller)}.`,
+    ...deckSentences(yard, scene),
     ...(yard.return === 'ring' ? ['The return is a ring.'] : []),
     ...scene.edits.map((edit) => sentence(editWords(edit)))
   ].join(' ');
+}
+
+/** Where the deck stands, and pin and plug; nothing for a deck that does not move. */
+function deckSentences(yard: Yard, scene: Scene): readonly string[] {
+  if (!yard.plug) return [];
+  const hole = holeAt(yard, scene.deck);
+  return [
+    hole
+      ? `Deck road ${hole.deckRoad} faces road ${hole.fixed}.`
+      : 'The deck is between its stops.',
+    `The pin is ${scene.pin}.`,
+    ...(scene.plug === 'out' ? ['The plug is out.'] : [])
+  ];
 }

@@ -2,12 +2,9 @@ import * as v from 'valibot';
 import { wireAreaMm2 } from '../tables';
 import { quantity } from './border';
 
-/** Most deck roads this form of the yard knows. */
-export const MAX_ROADS = 12;
-const letters = 'ABCDEFGHIJKL';
-
-/** Name of the running road, where there is one. */
-export const RUNNING_ROAD = 'Q';
+/** Most storage roads and stabling roads of a yard. */
+export const MAX_STORAGE = 40;
+export const MAX_STABLING = 20;
 
 const SupplySchema = v.strictObject({
   /** Volts at full knob. Above 24 V DC is refused: extra-low voltage only. */
@@ -47,41 +44,97 @@ const WiresSchema = v.strictObject({
   dropper: run('16/0.2', 1.5)
 });
 
-/** What is built. `{ deckRoads: 4 }` is a complete yard. */
-export const YardSchema = v.strictObject({
+const count = (least: number, most: number, what: string) => {
+  const allowed = `${least} to ${most} ${what}`;
+  return v.pipe(
+    v.number(allowed),
+    v.integer(allowed),
+    v.minValue(least, allowed),
+    v.maxValue(most, allowed)
+  );
+};
+
+const PlugSchema = v.strictObject({
+  /** Contacts used side by side for the return. */
+  returnContacts: v.optional(count(1, 8, 'contacts'), 2)
+});
+
+const entries = {
   version: v.optional(v.literal(1), 1),
   name: v.optional(v.pipe(v.string(), v.maxLength(60)), 'Quillby Quay'),
-  deckRoads: v.optional(
-    v.pipe(
-      v.number('a whole number of roads'),
-      v.integer('a whole number of roads'),
-      v.minValue(1, `1 to ${MAX_ROADS} deck roads`),
-      v.maxValue(MAX_ROADS, `1 to ${MAX_ROADS} deck roads`)
-    ),
-    5
+  /** Storage roads on the deck. */
+  deckRoads: v.optional(count(1, MAX_STORAGE, 'deck roads'), 5),
+  /** The deck road kept empty to let a loco out; it faces the stabling roads. */
+  releaseRoad: v.optional(v.boolean('true or false')),
+  /** Fixed roads beyond the deck where locos wait. */
+  stablingRoads: v.optional(count(0, MAX_STABLING, 'stabling roads'), 0),
+  /** Whether the pin's contact stands in each stabling road's feed. */
+  interlocked: v.optional(v.boolean('true or false'), true),
+  /** The road from the layout to the deck: none, fed straight from the controller, or through a toggle and the running holes' contacts. */
+  runningRoad: v.optional(
+    v.union(
+      [
+        v.picklist(['none', 'direct', 'interlocked']),
+        v.pipe(
+          v.boolean(),
+          v.transform((there) => (there ? ('direct' as const) : ('none' as const)))
+        )
+      ],
+      'none, direct or interlocked; true is direct'
+    )
   ),
-  /** The road that leads from the layout to the deck, fed straight from the controller. */
-  runningRoad: v.optional(v.boolean('true or false'), false),
-  /** One toggle for each deck road, in its feed. Without, every road is fed at once. */
+  /** One toggle for each road, in its feed; a running road fed straight has none. Without, every road is fed at once. */
   toggles: v.optional(v.boolean('true or false'), true),
-  /** How the return goes from road to road. */
-  return: v.optional(v.picklist(['chain', 'ring'], 'chain or ring'), 'chain'),
+  /** How the return goes: from road to road, back from the last as well, or from each road by itself. */
+  return: v.optional(v.picklist(['chain', 'ring', 'star'], 'chain, ring or star'), 'chain'),
+  /** The floating lead's plug; none where the deck is wired for good. */
+  plug: v.optional(v.union([PlugSchema, v.literal(false)], '{ returnContacts: 2 } or false')),
   roadLengthMm: v.optional(quantity(300, 3000, 'mm'), 1200),
+  runningLengthMm: v.optional(quantity(300, 10000, 'mm'), 2400),
+  stablingLengthMm: v.optional(quantity(150, 2000, 'mm'), 300),
   centresMm: v.optional(quantity(30, 200, 'mm'), 60),
+  /** From the last storage road to the release road. */
+  releaseCentresMm: v.optional(quantity(30, 300, 'mm'), 75),
+  /** From the running road's line to the first stabling road. */
+  stablingFromMm: v.optional(quantity(0, 1000, 'mm'), 35),
+  /** How far out of line still faces. */
+  toleranceMm: v.optional(quantity(0.05, 2, 'mm'), 0.4),
+  /** Width of the opening which a fixed road leaves in the barrier. */
+  openingMm: v.optional(quantity(5, 100, 'mm'), 30),
   supply: v.optional(SupplySchema, {}),
   wires: v.optional(WiresSchema, {})
-});
+};
+
+/** Parts that come with a moving deck unless the yard says otherwise. */
+function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undefined>>) {
+  const moves = yard.stablingRoads > 0 || (yard.runningRoad ?? 'none') !== 'none';
+  return {
+    ...yard,
+    releaseRoad: yard.releaseRoad ?? yard.stablingRoads > 0,
+    runningRoad: yard.runningRoad ?? (moves ? ('direct' as const) : ('none' as const)),
+    plug: yard.plug ?? (moves ? { returnContacts: 2 } : (false as const))
+  };
+}
+
+type Complete = ReturnType<typeof complete>;
+
+/** South of the running road's line: the last stabling road, mm. */
+const stablingSouth = ({ stablingRoads, stablingFromMm, centresMm }: Complete): number =>
+  stablingRoads === 0 ? 0 : stablingFromMm + (stablingRoads - 1) * centresMm;
+
+/** South of the first deck road: the last one, mm. */
+const deckSouth = ({ deckRoads, centresMm, releaseRoad, releaseCentresMm }: Complete): number =>
+  (deckRoads - 1) * centresMm + (releaseRoad ? releaseCentresMm : 0);
+
+/** What is built. `{ deckRoads: 5, stablingRoads: 4 }` is a complete yard. */
+export const YardSchema = v.pipe(
+  v.strictObject(entries),
+  v.transform(complete),
+  v.check(
+    (yard) => stablingSouth(yard) <= deckSouth(yard),
+    'stabling roads no further south than the last deck road can go'
+  )
+);
 
 export type Yard = Readonly<v.InferOutput<typeof YardSchema>>;
 export type YardInput = v.InferInput<typeof YardSchema>;
-
-/** Names of the deck roads, north to south: A, B, C … */
-export const deckRoads = (yard: Yard): readonly string[] => [...letters.slice(0, yard.deckRoads)];
-
-/** Names of all roads in the order in which feed and return visit them. */
-export const roads = (yard: Yard): readonly string[] =>
-  yard.runningRoad ? [RUNNING_ROAD, ...deckRoads(yard)] : deckRoads(yard);
-
-/** Whether the road has a toggle of its own. */
-export const hasToggle = (yard: Yard, road: string): boolean =>
-  yard.toggles && road !== RUNNING_ROAD;

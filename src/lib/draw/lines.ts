@@ -1,0 +1,109 @@
+import type { Run } from '../yard';
+import { COLUMN, HALF_GAUGE, isCross, TOP, type Frame } from './frame';
+import type { Point, Polyline } from './geometry';
+
+/** Height at which the returns of deck and fixed roads come together. */
+const JOINT_Y = TOP + 26;
+
+/** The line along which a run is drawn. */
+export function lineOf(run: Run, frame: Frame): Polyline {
+  if (run.road === undefined) return legLine(run, frame);
+  return run.job === 'feed' ? feedLine(run, frame) : returnLine(run, frame);
+}
+
+function feedLine(run: Run, frame: Frame): Polyline {
+  const { buses, rails, rowY } = frame;
+  const y = rowY(run.road as string) + HALF_GAUGE;
+  if (!isCross(run))
+    return [
+      { x: buses.feed, y },
+      { x: rails.west, y }
+    ];
+  const low = y + 26;
+  const x = rails.east - 14;
+  return [
+    nodePoint(run.from, frame),
+    { x: nodePoint(run.from, frame).x, y: low },
+    { x, y: low },
+    { x, y }
+  ];
+}
+
+function returnLine(run: Run, frame: Frame): Polyline {
+  const { buses, rails, rowY } = frame;
+  const y = rowY(run.road as string) - HALF_GAUGE;
+  if (!isCross(run))
+    return [
+      { x: rails.east, y },
+      { x: nodePoint(run.to, frame).x, y }
+    ];
+  const high = y - 30;
+  const x = rails.west + 14;
+  return [
+    { x, y },
+    { x, y: high },
+    { x: buses.feed, y: high }
+  ];
+}
+
+/** Where a node of the legs stands. */
+export function nodePoint(node: string, frame: Frame): Point {
+  const { controller, buses, rowY, roads, hasPlug } = frame;
+  if (node === 'feed') return { x: controller.x, y: TOP };
+  if (node === 'return') return { x: controller.x + controller.width, y: TOP };
+  if (node === 'return joint') return { x: buses.return, y: JOINT_Y };
+  if (node === 'deck joint') {
+    const first = roads.find(({ bed }) => bed === 'deck')?.name ?? '';
+    return { x: buses.deck, y: rowY(first) - 44 };
+  }
+  const name = node.split(' ').at(-1) as string;
+  if (node.startsWith('feed')) return { x: buses.feed, y: rowY(name) + HALF_GAUGE };
+  const index = roads.findIndex((road) => road.name === name);
+  const onDeck = hasPlug && roads[index]?.bed === 'deck';
+  const aside = frame.star ? 12 * index : 0;
+  return { x: (onDeck ? buses.deck : buses.return) + aside, y: rowY(name) - HALF_GAUGE };
+}
+
+function legLine(run: Run, frame: Frame): Polyline {
+  const [from, to] = [nodePoint(run.from, frame), nodePoint(run.to, frame)];
+  const around = (x: number, low: number): Polyline => [
+    from,
+    { x: from.x, y: low },
+    { x, y: low },
+    { x, y: to.y },
+    to
+  ];
+  if (run.id === 'feed wire') return [from, { x: to.x, y: from.y }, to];
+  if (run.id === 'return wire') return [from, { x: from.x, y: to.y }, to];
+  if (run.id.startsWith('plug return')) return plugLine(run, frame, [from, to]);
+  if (run.id === 'closing link') {
+    return frame.hasPlug ? around(from.x + COLUMN, from.y + 34) : homeRound(from, frame);
+  }
+  if (run.id.startsWith('closing link')) return around(from.x + 2 * COLUMN, from.y + 34);
+  const passesRunning = run.id === 'loop link 1' && frame.roads[0]?.kind === 'running';
+  if (passesRunning) return around(from.x + COLUMN, from.y);
+  return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
+}
+
+/** A ring's last wire goes round the outside to the controller's own terminal. */
+function homeRound(from: Point, { controller, width }: Frame): Polyline {
+  const low = from.y + 38;
+  const high = TOP - 10;
+  return [
+    from,
+    { x: from.x, y: low },
+    { x: width - 12, y: low },
+    { x: width - 12, y: high },
+    { x: controller.x + controller.width, y: high }
+  ];
+}
+
+/** Return contacts of the plug stand side by side. */
+function plugLine(run: Run, { buses }: Frame, [from, to]: readonly [Point, Point]): Polyline {
+  const index = Number(run.id.split(' ').at(-1)) - 1;
+  const x = from.x - index * COLUMN;
+  const end = index === 0 ? to : { x: buses.deck, y: to.y };
+  return [from, { x, y: from.y }, { x, y: to.y }, end].filter(
+    (point, at, all) => at === 0 || point.x !== all[at - 1]?.x || point.y !== all[at - 1]?.y
+  );
+}

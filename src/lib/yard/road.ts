@@ -1,0 +1,94 @@
+import type { Standing } from './scene';
+import type { Yard } from './yard';
+
+/** One road: what it is for, where it lies. */
+export interface Road {
+  readonly name: string;
+  readonly kind: 'running' | 'storage' | 'release' | 'stabling';
+  /** What it is laid on: the deck, or the fixed ground west or east of it. */
+  readonly bed: 'deck' | 'west' | 'east';
+  readonly lengthMm: number;
+  /** A deck road: south of the first deck road. A fixed road: south of the running road's line. */
+  readonly southMm: number;
+}
+
+/** Name of the running road, where there is one. */
+export const RUNNING_ROAD = 'Q';
+/** Name of the release road, where there is one. */
+export const RELEASE_ROAD = 'R';
+
+/** Letters of the storage roads, north to south: A to Z without Q and R, then AA, AB … */
+export const storageName = (index: number): string => {
+  const letters = 'ABCDEFGHIJKLMNOPSTUVWXYZ';
+  const round = Math.floor(index / letters.length);
+  return `${round === 0 ? '' : letters[round - 1]}${letters[index % letters.length]}`;
+};
+
+const upTo = (count: number): readonly number[] =>
+  Array.from({ length: count }, (_, index) => index);
+
+/** The roads of a yard in the order in which feed and return visit them: running, deck north to south, stabling. */
+export function roadsOf(yard: Yard): readonly Road[] {
+  const storage = upTo(yard.deckRoads).map((index): Road => ({
+    name: storageName(index),
+    kind: 'storage',
+    bed: 'deck',
+    lengthMm: yard.roadLengthMm,
+    southMm: index * yard.centresMm
+  }));
+  const last = storage.at(-1)?.southMm ?? 0;
+  const release: Road = {
+    name: RELEASE_ROAD,
+    kind: 'release',
+    bed: 'deck',
+    lengthMm: yard.roadLengthMm,
+    southMm: last + yard.releaseCentresMm
+  };
+  const stabling = upTo(yard.stablingRoads).map((index): Road => ({
+    name: String(index + 1),
+    kind: 'stabling',
+    bed: 'east',
+    lengthMm: yard.stablingLengthMm,
+    southMm: yard.stablingFromMm + index * yard.centresMm
+  }));
+  const running: Road = {
+    name: RUNNING_ROAD,
+    kind: 'running',
+    bed: 'west',
+    lengthMm: yard.runningLengthMm,
+    southMm: 0
+  };
+  return [
+    ...(yard.runningRoad === 'none' ? [] : [running]),
+    ...storage,
+    ...(yard.releaseRoad ? [release] : []),
+    ...stabling
+  ];
+}
+
+/** Names of all roads, in the same order. */
+export const roads = (yard: Yard): readonly string[] => roadsOf(yard).map(({ name }) => name);
+
+/** The road called `name`; throws when the yard has none. */
+export function roadNamed(yard: Yard, name: string): Road {
+  const all = roadsOf(yard);
+  const road = all.find((each) => each.name === name);
+  if (!road)
+    throw new RangeError(
+      `No road '${name}'. There are ${all.map((each) => each.name).join(', ')}.`
+    );
+  return road;
+}
+
+/** Names of the roads on the deck, north to south. */
+export const deckRoads = (yard: Yard): readonly string[] =>
+  roadsOf(yard)
+    .filter(({ bed }) => bed === 'deck')
+    .map(({ name }) => name);
+
+/** Where a loco stands along the whole line, mm east of the deck's west end. */
+export function eastMm(yard: Yard, { road, atMm }: Standing): number {
+  const { bed, lengthMm } = roadNamed(yard, road);
+  const start = { west: -lengthMm, deck: 0, east: yard.roadLengthMm }[bed];
+  return start + atMm;
+}
