@@ -6,6 +6,7 @@ export default defineConfig({
   plugins: [lessons(), sveltekit()],
   test: {
     include: ['tests/**/*.test.ts'],
+    testTimeout: 60_000,
     expect: { requireAssertions: true }
   }
 });
