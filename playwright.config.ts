@@ -7,13 +7,14 @@ export default defineConfig({
   globalSetup: './tests/browser/setup.ts',
   workers: 2,
   fullyParallel: true,
-  timeout: 30_000,
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   forbidOnly: true,
   reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
   use: {
     browserName: 'chromium',
     launchOptions: { executablePath: findBrowser(), args: browserSwitches },
-    actionTimeout: 10_000,
+    actionTimeout: 30_000,
     viewport: { width: 1280, height: 800 }
   }
 });
