@@ -1,6 +1,6 @@
 import { roadsOf, type Road, type Run, type Yard } from '../yard';
 import type { Point } from './geometry';
-import { roomFor } from './run';
+import { roomFor, roomy, tight, type Pitch } from './run';
 
 /** Height of the legs' top, and half the drawn gauge, px. */
 export const TOP = 34;
@@ -12,8 +12,6 @@ const STEP = 92;
 const CLOSE_STEP = 76;
 /** More rows than this stand closer. */
 const MANY = 6;
-/** Between two upright wires that stand side by side. */
-export const COLUMN = 16;
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
@@ -30,6 +28,9 @@ export interface Frame {
   /** Where the legs stand upright: the feed, the return of the fixed side, the return of the deck. */
   readonly buses: { readonly feed: number; readonly return: number; readonly deck: number };
   readonly hasPlug: boolean;
+  readonly pitch: Pitch;
+  /** Between two upright wires that stand side by side. */
+  readonly column: number;
   /** Whether each road's return goes home by itself. */
   readonly star: boolean;
   /** Middle line of a road's row. */
@@ -42,26 +43,28 @@ export const isCross = (run: Run): boolean =>
   (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
 
 /** Room needed beside the return leg for wires that go round the outside. */
-function outside(yard: Yard, runs: readonly Run[]): number {
+function outside(yard: Yard, runs: readonly Run[], column: number): number {
   if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
   const round = runs.filter(({ id }) => id === 'loop link 1' || id.startsWith('closing link'));
-  return round.length === 0 ? 0 : 6 + COLUMN * (yard.plug ? round.length - 1 : 1);
+  return round.length === 0 ? 0 : 6 + column * (yard.plug ? round.length - 1 : 1);
 }
 
 /** The frame of a wiring drawn in `width` px. */
 export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame {
   const roads = roadsOf(yard);
   const hasPlug = yard.plug !== false;
-  const margin = isWide(width) ? 34 : 26;
-  const home = width - margin - outside(yard, runs);
-  const deck = hasPlug ? home - COLUMN * 2 : home;
+  const wide = isWide(width);
+  const [margin, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const home = width - margin - outside(yard, runs, column);
+  const deck = hasPlug ? home - column * 2 : home;
   const need = (job: Run['job']) =>
     Math.max(
-      ...runs.filter((run) => run.road && run.job === job && !isCross(run)).map(roomFor),
-      hasPlug ? 30 : 48
+      ...runs
+        .filter((run) => run.road && run.job === job && !isCross(run))
+        .map((run) => roomFor(run, pitch)),
+      wide && !hasPlug ? 48 : 20
     );
-  const plugs = yard.plug ? yard.plug.returnContacts - 1 : 0;
-  const box = { width: isWide(width) ? 200 : 176, height: 48 };
+  const box = { width: wide ? 200 : 176, height: 48 };
   const first = hasPlug ? FIRST_WITH_PLUG : FIRST;
   const step = isClose(roads.length) ? CLOSE_STEP : STEP;
   const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
@@ -69,9 +72,14 @@ export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame 
     width,
     roads,
     hasPlug,
+    pitch,
+    column,
     star: yard.return === 'star',
     controller: { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 },
-    rails: { west: margin + need('feed') + 20, east: deck - need('return') - 16 - plugs * COLUMN },
+    rails: {
+      west: margin + need('feed') + (wide ? 20 : 4),
+      east: deck - need('return') - (wide ? 16 : 4)
+    },
     buses: { feed: margin, return: home, deck },
     rowY: (road) => row.get(road) ?? first
   };

@@ -1,5 +1,5 @@
 import type { Run } from '../yard';
-import { COLUMN, HALF_GAUGE, isCross, TOP, type Frame } from './frame';
+import { HALF_GAUGE, isCross, TOP, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 
 /** Height at which the returns of deck and fixed roads come together. */
@@ -77,11 +77,11 @@ function legLine(run: Run, frame: Frame): Polyline {
   if (run.id === 'return wire') return [from, { x: from.x, y: to.y }, to];
   if (run.id.startsWith('plug return')) return plugLine(run, frame, [from, to]);
   if (run.id === 'closing link') {
-    return frame.hasPlug ? around(from.x + COLUMN, from.y + 34) : homeRound(from, frame);
+    return frame.hasPlug ? around(from.x + frame.column, from.y + 34) : homeRound(from, frame);
   }
-  if (run.id.startsWith('closing link')) return around(from.x + 2 * COLUMN, from.y + 34);
+  if (run.id.startsWith('closing link')) return around(from.x + 2 * frame.column, from.y + 34);
   const passesRunning = run.id === 'loop link 1' && frame.roads[0]?.kind === 'running';
-  if (passesRunning) return around(from.x + COLUMN, from.y);
+  if (passesRunning) return around(from.x + frame.column, from.y);
   return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
 }
 
@@ -99,9 +99,13 @@ function homeRound(from: Point, { controller, width }: Frame): Polyline {
 }
 
 /** Return contacts of the plug stand side by side. */
-function plugLine(run: Run, { buses }: Frame, [from, to]: readonly [Point, Point]): Polyline {
+function plugLine(
+  run: Run,
+  { buses, column }: Frame,
+  [from, to]: readonly [Point, Point]
+): Polyline {
   const index = Number(run.id.split(' ').at(-1)) - 1;
-  const x = from.x - index * COLUMN;
+  const x = from.x - index * column;
   const end = index === 0 ? to : { x: buses.deck, y: to.y };
   return [from, { x, y: from.y }, { x, y: to.y }, end].filter(
     (point, at, all) => at === 0 || point.x !== all[at - 1]?.x || point.y !== all[at - 1]?.y

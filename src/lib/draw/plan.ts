@@ -6,7 +6,8 @@ export interface PlanRoad {
   readonly y: number;
   readonly west: number;
   readonly east: number;
-  readonly letterX: number;
+  /** Where its letter can stand: the first is the usual place. */
+  readonly letterXs: readonly number[];
   /** Where mm along it is drawn. */
   readonly x: (mm: number) => number;
 }
@@ -28,10 +29,10 @@ export interface PlanLayout {
   readonly deck: Box;
   /** Where there is no track when the deck is elsewhere. */
   readonly well: Box;
-  /** Openings in the barriers, where fixed roads meet the well. */
   /** Holes of the locating plate, and the pin's height on the deck. */
   readonly plate: readonly { readonly name: string; readonly x: number; readonly y: number }[];
   readonly pinY: number;
+  /** Openings in the barriers, where fixed roads meet the well. */
   readonly openings: readonly (Box & { readonly end: 'west' | 'east' })[];
   readonly roads: readonly PlanRoad[];
 }
@@ -43,6 +44,8 @@ export const HALF_GAUGE_MM = 8.25;
 const MARGIN = 16;
 /** From the outer roads to the deck's edge, mm. */
 const EDGE_MM = 54;
+/** More of it south of the last road, where the pin is. */
+const PIN_MM = 46;
 /** From the deck to the well's edge, px. */
 const WELL = 10;
 /** So much of the running road is drawn, mm; the rest is the layout. */
@@ -60,6 +63,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   const across = Math.max(along, fixed ? 0.34 : 0.46);
   const reach = fixed ? -travel(yard).least : 0;
   const last = -travel(yard).least;
+  const pinMm = fixed ? PIN_MM : 0;
   const top = 8;
   /** Height of a place south of the running road's line. */
   const y = (mm: number) => top + WELL + (reach + EDGE_MM + mm) * across;
@@ -68,16 +72,16 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
     x: deckX,
     y: y(deckMm - EDGE_MM),
     width: yard.roadLengthMm * along,
-    height: (last + 2 * EDGE_MM) * across
+    height: (last + 2 * EDGE_MM + pinMm) * across
   };
   const well = {
     x: deckX - WELL,
     y: top,
     width: deck.width + 2 * WELL,
-    height: (reach + last + 2 * EDGE_MM) * across + 2 * WELL
+    height: (reach + last + 2 * EDGE_MM + pinMm) * across + 2 * WELL
   };
   /** The pin's height with the deck at `at`. */
-  const pinY = (at: number) => y(at + last + EDGE_MM) - 8;
+  const pinY = (at: number) => y(at + last + EDGE_MM + pinMm) - 10;
   const place = (road: Road): PlanRoad => planRoad(road, { deck, along, y, deckMm });
   return {
     width,
@@ -127,7 +131,7 @@ function planRoad(
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterX: bed === 'east' ? east - 14 : west + 16,
+    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
     x: (mm) => start + mm * along
   };
 }

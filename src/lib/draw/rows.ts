@@ -21,8 +21,8 @@ export interface RowsLayout {
   readonly rails: { readonly west: number; readonly east: number };
   readonly rows: readonly Row[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
-  /** Where the two legs stand upright. */
-  readonly buses: { readonly feed: number; readonly return: number };
+  /** Where the letters of the two legs stand. */
+  readonly legs: { readonly feed: Point; readonly return: Point };
   /** Joints of three wires. */
   readonly joints: readonly Point[];
   /** Middle of every place that can be pointed at. */
@@ -37,7 +37,7 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
   const { rails, buses, rowY, controller, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
+    .map((run) => ({ run, ...layRun(run, lineOf(run, frame), frame.pitch) }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
@@ -49,7 +49,7 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
     rails,
     rows,
     runs: [...laid, ...metal],
-    buses,
+    legs: legs(runs, controller),
     joints: joints(runs, frame),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
@@ -75,6 +75,15 @@ function row(
     feedRail: { y: feed },
     returnRail: { y: home },
     label: toggled ? { toggled, x: bus + 16, y: feed + 36 } : { toggled, x: west + 2, y: feed + 25 }
+  };
+}
+
+/** The letters stand above the legs; the return's gives way to a ring's wire that goes round the outside. */
+function legs(runs: readonly Run[], { x, width }: Frame['controller']): RowsLayout['legs'] {
+  const round = runs.some(({ id }) => id === 'closing link');
+  return {
+    feed: { x: x - 20, y: TOP - 11 },
+    return: { x: x + width + 20, y: TOP + (round ? 24 : -11) }
   };
 }
 
