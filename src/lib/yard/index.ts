@@ -35,6 +35,8 @@ export {
   sentence,
   voltsText
 } from './words';
+export { symptomWords } from './symptom-words';
+export { symptomsIn, type Symptom } from './symptoms';
 export { touches } from './wheels';
 export { toggleRoads, wire } from './wire';
 export {

@@ -97,28 +97,42 @@ const PROBE = 'Plover';
  * A loco that stands there is asked itself, an empty road gets a stand-in; all of them held still.
  */
 export function liveRoads(yard: Yard, scene: Scene): ReadonlySet<string> {
-  const full = atFull(scene);
-  const circuit = circuitOf(yard, full);
-  const solution = solve(circuit);
+  const { volts } = held(yard, scene);
   return new Set(
-    roads(yard).filter((road) => wouldStart({ scene: full, circuit, solution }, road))
+    roads(yard).filter((road) => Math.abs(volts(road)) >= startingVolts(askedOn(scene, road)))
   );
 }
 
+/** What a scene gives at full knob with every loco held. */
 interface Held {
-  readonly scene: Scene;
-  readonly circuit: Circuit;
-  readonly solution: Solution;
+  /** Volts of a road's loco, or of a stand-in, from the feed rail to the return rail. */
+  readonly volts: (road: string) => number;
+  /** Whether the controller gives all it can, without any stand-in. */
+  readonly limiting: boolean;
 }
 
-function wouldStart({ scene, circuit, solution: held }: Held, road: string): boolean {
-  const [there] =
-    Object.entries(scene.locos).find(([, at]) => at.road === road && !at.fallen) ?? [];
-  const loco = locoNamed(there ?? PROBE);
-  const solution = there ? held : solve(withProbe(circuit, loco, road));
-  const volts = solution.between(`feed rail ${road}`, `return rail ${road}`) ?? 0;
-  return Math.abs(volts) >= startingVolts(loco);
+/** The scene at full knob with every loco held: a stand-in is put on one empty road at a time. */
+export function held(yard: Yard, scene: Scene): Held {
+  const full = atFull(scene);
+  const circuit = circuitOf(yard, full);
+  const solution = solve(circuit);
+  const between = (road: string, found: Solution) =>
+    found.between(`feed rail ${road}`, `return rail ${road}`);
+  return {
+    volts(road) {
+      const now = between(road, solution);
+      // Rails of two islands, or of none, stay so with one loco between them: it carries nothing.
+      if (now === undefined || standing(scene, road) !== undefined) return now ?? 0;
+      return between(road, solve(withProbe(circuit, askedOn(scene, road), road))) ?? 0;
+    },
+    limiting: solution.limiting.includes('controller')
+  };
 }
+
+const standing = (scene: Scene, road: string): string | undefined =>
+  Object.entries(scene.locos).find(([, at]) => at.road === road && !at.fallen)?.[0];
+
+const askedOn = (scene: Scene, road: string): Loco => locoNamed(standing(scene, road) ?? PROBE);
 
 const withProbe = (circuit: Circuit, loco: Loco, road: string): Circuit => ({
   ...circuit,

@@ -97,13 +97,16 @@ const NAMED = 20;
 /** Faults which this yard cannot have, and those told twice. */
 export function faultFindings(yard: Yard, faults: readonly Fault[]): readonly Finding[] {
   const names = faults.map(faultName);
+  const places = new Map(
+    [...new Set(faults.map(kindOf))].map((kind) => [kind, kind.places(yard).map(kind.place)])
+  );
   return faults.flatMap((fault, index): readonly Finding[] => {
     const path = ['faults', index];
     if (names.indexOf(names[index] as string) < index) {
       return [{ path, met: `${met(fault)} a second time`, allowed: 'each fault once' }];
     }
     const kind = kindOf(fault);
-    const there = kind.places(yard).map((each) => kind.place(each));
+    const there = places.get(kind) ?? [];
     if (there.includes(kind.place(fault))) return [];
     const more = there.length > NAMED ? ` and ${there.length - NAMED} more` : '';
     const allowed = there.length === 0 ? 'none in this yard' : there.slice(0, NAMED).join(', ');

@@ -14,8 +14,7 @@ export const setClosed = (
   runs: readonly Run[],
   id: string,
   closed: (before: boolean) => boolean
-): readonly Run[] =>
-  replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
+): readonly Run[] => replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
 
 /** Each name with the next. */
 export const neighbours = (names: readonly string[]): readonly [string, string][] =>

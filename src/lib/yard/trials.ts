@@ -1,0 +1,100 @@
+import { holes, type Hole } from './deck';
+import { roadNamed, roads } from './road';
+import type { Scene } from './scene';
+import { toggleRoads, wire } from './wire';
+import type { Yard } from './yard';
+
+/** A moment in which a yard is tried, at full knob. */
+export interface Trial {
+  /** One toggle on, none, all with the pin out, or wheels across a joint. */
+  readonly kind: 'own' | 'off' | 'unpinned' | 'across';
+  /** Name of the hole; none where the deck has no holes. */
+  readonly stop: string | undefined;
+  /** The road whose toggle is on, or the two roads on which the wheels stand. */
+  readonly pair: readonly string[];
+  readonly scene: Scene;
+  /** Roads of which it is asked whether they are live. */
+  readonly asked: readonly string[];
+  /** Those of them which this trial feeds as they should be. */
+  readonly judged: readonly string[];
+}
+
+type Hands = Pick<Scene, 'pin' | 'locos'> & { readonly on: readonly string[] };
+
+function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]): Trial[] {
+  const all = roads(yard);
+  const toggled = toggleRoads(yard);
+  const pinned = wire(yard).flatMap(({ road, parts }) =>
+    road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
+  );
+  const scene = ({ on, pin, locos }: Hands): Scene => ({
+    version: 1,
+    controller: 1,
+    switches: Object.fromEntries(toggled.map((road) => [road, on.includes(road)])),
+    deck: hole?.deckMm ?? 0,
+    pin,
+    plug: 'in',
+    locos,
+    edits: [],
+    faults: []
+  });
+  const pin = hole ? 'home' : 'out';
+  const stop = hole?.name;
+  const off: Trial = {
+    kind: 'off',
+    stop,
+    pair: [],
+    scene: scene({ on: [], pin, locos: {} }),
+    asked: all,
+    judged: all.filter((road) => !toggled.includes(road))
+  };
+  const own = toggles.map((road): Trial => ({
+    kind: 'own',
+    stop,
+    pair: [road],
+    scene: scene({ on: [road], pin, locos: {} }),
+    asked: all,
+    judged: [road]
+  }));
+  if (!hole) return [off, ...own];
+  const unpinned: Trial = {
+    kind: 'unpinned',
+    stop,
+    pair: [],
+    scene: scene({ on: toggled, pin: 'out', locos: {} }),
+    asked: pinned,
+    judged: []
+  };
+  const across: Trial = {
+    kind: 'across',
+    stop,
+    pair: [hole.fixed, hole.deckRoad],
+    scene: scene({ on: [hole.fixed, hole.deckRoad], pin, locos: astride(yard, hole) }),
+    asked: [],
+    judged: []
+  };
+  return [off, ...own, ...(pinned.length > 0 ? [unpinned] : []), across];
+}
+
+/** Plover with its wheels on both roads of a stop. */
+function astride(yard: Yard, { fixed, deckRoad }: Hole): Scene['locos'] {
+  const atMm = roadNamed(yard, fixed).bed === 'west' ? 0 : yard.roadLengthMm;
+  return { Plover: { road: deckRoad, atMm, faces: 'east', speed: 0, fallen: false } };
+}
+
+/** Every trial of a yard: a toggle is tried at each stop at which its road faces another, or at the first. */
+export function trialsOf(yard: Yard): readonly Trial[] {
+  const stops = holes(yard);
+  const at = (road: string) =>
+    stops.filter(({ fixed, deckRoad }) => fixed === road || deckRoad === road);
+  return (stops.length > 0 ? stops : [undefined]).flatMap((hole, index) =>
+    trialsAt(
+      yard,
+      hole,
+      toggleRoads(yard).filter((road) => {
+        const own = at(road);
+        return own.length > 0 ? own.includes(hole as Hole) : index === 0;
+      })
+    )
+  );
+}
