@@ -1,6 +1,7 @@
+import { admit } from './border';
 import { holes, type Hole } from './deck';
 import { roadNamed, roads } from './road';
-import type { Scene } from './scene';
+import { fit, SceneSchema, type Scene } from './scene';
 import { toggleRoads, wire } from './wire';
 import type { Yard } from './yard';
 
@@ -27,17 +28,15 @@ function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]
   const pinned = wire(yard).flatMap(({ road, parts }) =>
     road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
   );
-  const scene = ({ on, pin, locos }: Hands): Scene => ({
-    version: 1,
-    controller: 1,
-    switches: Object.fromEntries(toggled.map((road) => [road, on.includes(road)])),
-    deck: hole?.deckMm ?? 0,
-    pin,
-    plug: 'in',
-    locos,
-    edits: [],
-    faults: []
-  });
+  const scene = ({ on, pin, locos }: Hands): Scene => {
+    const switches = Object.fromEntries(toggled.map((road) => [road, on.includes(road)]));
+    const deck = hole?.deckMm ?? 0;
+    return fit(
+      'trial',
+      yard,
+      admit('trial', SceneSchema, { controller: 1, switches, deck, pin, locos })
+    );
+  };
   const pin = hole ? 'home' : 'out';
   const stop = hole?.name;
   const off: Trial = {

@@ -9,6 +9,12 @@ export const partsOf = (yard: Yard, ...kinds: readonly Part['kind'][]): readonly
     .filter(({ kind }) => kinds.includes(kind))
     .map(({ id }) => id);
 
+/** Names of the switches by which hands feed a road. */
+export const switchesOf = (yard: Yard): readonly string[] => partsOf(yard, 'toggle');
+
+/** Names of the contacts that the pin works. */
+export const pinContacts = (yard: Yard): readonly string[] => partsOf(yard, 'pin contact');
+
 /** The runs with the contact or wire `id` made or open, whatever it was. */
 export const setClosed = (
   runs: readonly Run[],
