@@ -24,6 +24,7 @@ import { moment, sceneOf, thrown, yardOf, type SceneInput } from './build';
 
 /** Quay of two storage roads and one stabling road: Q (fed straight), A, B, R, 1. */
 const small: YardInput = { deckRoads: 2, stablingRoads: 1 };
+const lit: YardInput = { ...small, lamps: 'own' };
 const on = (names: string) => Object.fromEntries([...names].map((name) => [name, true]));
 
 /** The live roads of a small quay, or another yard, with these faults. */
@@ -207,6 +208,25 @@ describe('faults, truth from first principles', () => {
   });
 });
 
+describe('faults of panel lamps', () => {
+  const amps = (...faults: Fault[]) => {
+    const { yard, scene } = moment(lit, { switches: on('A'), faults });
+    const found = read(yard, scene);
+    return { amps: found.amps('lamp A'), lamp: found.lamp('A'), supply: found.amps('lamp supply') };
+  };
+
+  test('an LED the wrong way round passes next to nothing, and is dark', () => {
+    expect(amps().lamp).toBe('lit');
+    expect(amps({ lampReversed: 'lamp A' }).lamp).toBe('dark');
+    near(amps({ lampReversed: 'lamp A' }).amps, 0, { abs: 1e-9 });
+  });
+
+  test('without its resistor an LED takes all that its supply gives: 1 A for some 10 mA', () => {
+    expect(amps().amps).toBeLessThan(0.012);
+    near(amps({ lampBare: 'lamp A' }).amps, 1, { rel: 1e-6 });
+  });
+});
+
 describe.each(faultKinds.map((kind) => ({ key: kind.key, kind })))(
   'fault kind $key',
   ({ kind }) => {
@@ -214,13 +234,15 @@ describe.each(faultKinds.map((kind) => ({ key: kind.key, kind })))(
 
     test('admit(FaultSchema): its example is a fault of a small quay, told in words', () => {
       expect(example).toEqual(kind.example);
-      expect(faultsOf(yardOf(small)).map(faultName)).toContain(faultName(example));
-      expect(faultWords(example)).toMatch(/^[a-z].* (is|are|never|makes|touch|bridges) ?/);
-      expect(repairWords(example)).toMatch(/^(clean|fit|solder|exchange|take|push|set|move|open) /);
+      expect(faultsOf(yardOf(lit)).map(faultName)).toContain(faultName(example));
+      expect(faultWords(example)).toMatch(/^[a-z].* (is|are|never|makes|touch|bridges|has) ?/);
+      expect(repairWords(example)).toMatch(
+        /^(clean|fit|solder|exchange|take|push|set|move|open|put) /
+      );
     });
 
     test('fit(scene): a place that is not there is refused with those that are', () => {
-      const bare = yardOf({ deckRoads: 1, stablingRoads: 0, toggles: false });
+      const bare = yardOf({ deckRoads: 1, stablingRoads: 0, switching: 'none' });
       const wrong = JSON.parse(
         JSON.stringify(kind.example).replaceAll(/\bA\b/g, 'Z').replaceAll(' 1"', ' 9"')
       ) as Fault;
@@ -232,7 +254,7 @@ describe.each(faultKinds.map((kind) => ({ key: kind.key, kind })))(
     });
 
     test('apply(scene): it changes the circuit at some stop, and leaves it when it leaves the list', () => {
-      const yard = yardOf(small);
+      const yard = yardOf(lit);
       const json = (scene: Scene) => JSON.stringify(circuitOf(yard, scene));
       const changed = holes(yard).filter(({ name }) =>
         [true, false].some((A) => {

@@ -22,15 +22,18 @@ const says = (yard: Yard, fault: Fault) => symptomWords(symptomsIn(yard)(fault))
 test.each<[Fault, string]>([
   [{ stuckOpen: 'toggle A' }, 'Road A stays dead when switched on.'],
   [{ stuckOpen: 'plug return 1' }, 'Nothing shows.'],
-  [{ welded: 'toggle B' }, 'Road B is live with every toggle off.'],
+  [{ welded: 'toggle B' }, 'Road B is live with every switch off.'],
   [{ welded: 'pin contact 1' }, 'Road 1 is live with the pin out.'],
   [{ wireOff: 'feed link A-B' }, 'Roads B, R and 1 stay dead when switched on.'],
   [{ linkBroken: 'deck return' }, 'Roads A, B and R stay dead when switched on.'],
   [
     { crossed: ['A', 'B'], at: 'plug' },
-    'Roads A and B stay dead when switched on. Road B is live when only toggle A is on. Road A is live when only toggle B is on.'
+    'Roads A and B stay dead when switched on. Road B is live when only road A is switched on. Road A is live when only road B is switched on.'
   ],
-  [{ bridge: ['plug R', 'plug return 1'] }, 'The controller is at its limit once toggle R is on.'],
+  [
+    { bridge: ['plug R', 'plug return 1'] },
+    'The controller is at its limit once road R is switched on.'
+  ],
   [{ halfHome: 2, end: 'first' }, 'Roads A and B stay dead when switched on.'],
   [{ early: 'pin contact 1' }, 'Road 1 is live with the pin out while the deck is at 1.'],
   [
@@ -38,7 +41,7 @@ test.each<[Fault, string]>([
     'Road 1 is live with the pin out. Road 1 stays dead when switched on.'
   ],
   [{ highOhms: 10, in: 'feed dropper A' }, 'Locos are slow on road A.'],
-  [{ touching: ['Q', 'A'] }, 'Road A is live with every toggle off while the deck is at A.'],
+  [{ touching: ['Q', 'A'] }, 'Road A is live with every switch off while the deck is at A.'],
   [
     { droppersCrossed: 'R' },
     'Locos run the wrong way on road R. The controller is at its limit while wheels stand on roads Q and R or 1 and R.'
@@ -52,8 +55,41 @@ test('symptomsIn(yard): a ring hides one break, a chain shows it', () => {
   expect(says(yardOf({ deckRoads: 3, return: 'ring' }), broken)).toBe('Nothing shows.');
   expect(says(yardOf({ deckRoads: 3 }), broken)).toBe('Roads B and C stay dead when switched on.');
   expect(says(yardOf({ deckRoads: 3 }), { welded: 'toggle B' })).toBe(
-    'Road B is live with every toggle off.'
+    'Road B is live with every switch off.'
   );
+});
+
+test.each<['own' | 'track', Fault, string]>([
+  ['own', { lampReversed: 'lamp B' }, 'Lamp B stays dark when switched on.'],
+  ['own', { wireOff: 'lamp wire A' }, 'Lamp A stays dark when switched on.'],
+  ['own', { lampBare: 'lamp A' }, 'Lamp A flashes up and burns out when switched on.'],
+  ['own', { wireOff: 'feed dropper A' }, 'Road A stays dead when switched on.'],
+  ['track', { lampReversed: 'lamp A' }, 'Lamp A stays dark when switched on.'],
+  [
+    'track',
+    { stuckOpen: 'toggle A' },
+    'Road A stays dead when switched on. Lamp A stays dark when switched on.'
+  ]
+])('a yard with lamps of their %s: %j: %s', (lamps, fault, words) => {
+  expect(says(yardOf({ deckRoads: 2, lamps }), fault)).toBe(words);
+});
+
+test.each<['rotary' | 'pushes', Fault, string]>([
+  ['rotary', { stuckOpen: 'selector A' }, 'Road A stays dead when switched on.'],
+  ['rotary', { welded: 'selector A' }, 'Road A is live with every switch off.'],
+  [
+    'rotary',
+    { comNc: 'pin contact 1' },
+    'Road 1 is live with the pin out. Road 1 stays dead when switched on.'
+  ],
+  ['pushes', { stuckOpen: 'push A' }, 'Road A stays dead when switched on.'],
+  [
+    'pushes',
+    { bridge: ['push A', 'push B'] },
+    'Road B is live when only road A is switched on. Road A is live when only road B is switched on.'
+  ]
+])('%s: %j: %s', (switching, fault, words) => {
+  expect(says(yardOf({ deckRoads: 2, stablingRoads: 1, switching }), fault)).toBe(words);
 });
 
 /** Whether a scene, as a lesson would write it, shows the symptom at a stop; hands do the rest. */
@@ -104,7 +140,7 @@ describe.each([
   { deckRoads: 2, stablingRoads: 1 },
   { deckRoads: 3 },
   { deckRoads: 2, stablingRoads: 2, runningRoad: 'interlocked' as const, return: 'ring' as const },
-  { deckRoads: 2, stablingRoads: 1, toggles: false },
+  { deckRoads: 2, stablingRoads: 1, switching: 'none' as const },
   { deckRoads: 2, stablingRoads: 1, return: 'star' as const }
 ])('symptomsIn(yard), yard %j', (input) => {
   const yard = yardOf(input);
@@ -132,7 +168,9 @@ describe.each([
     expect(
       silent
         .map(faultName)
-        .filter((name) => !reasons.test(name) && !(switchless.test(name) && !yard.toggles))
+        .filter(
+          (name) => !reasons.test(name) && !(switchless.test(name) && yard.switching === 'none')
+        )
     ).toEqual([]);
   });
 });

@@ -13,6 +13,9 @@ const are = (alike: readonly Symptom[], one: string, more: string): string =>
 const where = ([one]: readonly Symptom[]): string =>
   one?.at ? ` while the deck is at ${joinWords(one.at, 'or')}` : '';
 
+const lamps = (alike: readonly Symptom[], one: string, more: string): string =>
+  `Lamp${alike.length > 1 ? 's' : ''} ${joinWords(namesOf(alike), 'and')} ${alike.length > 1 ? more : one} when switched on.`;
+
 const limit = (when: string): string => `The controller is at its limit ${when}.`;
 
 /** What each kind says of the roads which show it alike. */
@@ -20,15 +23,17 @@ const told: Readonly<Record<Symptom['kind'], (alike: readonly Symptom[]) => stri
   dead: (alike) => `${are(alike, 'stays', 'stay')} dead when switched on.`,
   slow: (alike) => `Locos are slow on ${many(alike)}.`,
   backwards: (alike) => `Locos run the wrong way on ${many(alike)}.`,
-  'live off': (alike) => `${are(alike, 'is', 'are')} live with every toggle off${where(alike)}.`,
+  'live off': (alike) => `${are(alike, 'is', 'are')} live with every switch off${where(alike)}.`,
   follows: (alike) =>
-    `${are(alike, 'is', 'are')} live when only toggle ${alike[0]?.other} is on${where(alike)}.`,
+    `${are(alike, 'is', 'are')} live when only road ${alike[0]?.other} is switched on${where(alike)}.`,
   'live unpinned': (alike) => `${are(alike, 'is', 'are')} live with the pin out${where(alike)}.`,
+  'lamp dark': (alike) => lamps(alike, 'stays dark', 'stay dark'),
+  'lamp burnt': (alike) => lamps(alike, 'flashes up and burns out', 'flash up and burn out'),
   short: (alike) =>
     limit(
       namesOf(alike).length === 0
         ? 'whatever is switched on'
-        : `once toggle ${joinWords(namesOf(alike), 'or')} is on`
+        : `once road ${joinWords(namesOf(alike), 'or')} is switched on`
     ),
   'short across': (alike) => {
     const pairs = alike.map(({ road, other }) => `${road} and ${other}`);

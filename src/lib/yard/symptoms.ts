@@ -1,5 +1,6 @@
 import type { Fault } from './faults';
 import { locoNamed, startingVolts } from './locos';
+import { lampRoads, lampState } from './lamps';
 import { held } from './reading';
 import type { Scene } from './scene';
 import { trialsOf, type Trial } from './trials';
@@ -8,10 +9,11 @@ import type { Yard } from './yard';
 /** One thing that somebody who works the yard would report. */
 export interface Symptom {
   /**
-   * `dead`, `slow`, `backwards`: the road, fed as it should be. `live off`: with every toggle off.
-   * `follows`: when only another road's toggle is on. `live unpinned`: with the pin out.
-   * `short`: the controller is at its limit once the road's toggle is on, or whatever the toggles.
-   * `short across`: it is while wheels stand on two roads.
+   * `dead`, `slow`, `backwards`: the road, fed as it should be. `live off`: with every switch off.
+   * `follows`: when only another road is switched on. `live unpinned`: with the pin out.
+   * `short`: the controller is at its limit once the road is switched on, or whatever is.
+   * `short across`: it is while wheels stand on two roads. `lamp dark`, `lamp burnt`: the road's
+   * panel lamp, with the road switched on; three times its current burns an LED.
    */
   readonly kind:
     | 'dead'
@@ -21,9 +23,11 @@ export interface Symptom {
     | 'follows'
     | 'live unpinned'
     | 'short'
-    | 'short across';
+    | 'short across'
+    | 'lamp dark'
+    | 'lamp burnt';
   readonly road?: string;
-  /** The road whose toggle it follows, or on which the other wheels stand. */
+  /** The road which it follows, or on which the other wheels stand. */
   readonly other?: string;
   /** The stops at which it shows, where it does not at all of them. */
   readonly at?: readonly string[];
@@ -34,14 +38,20 @@ const SLOW_VOLTS = 1;
 
 const isLive = (volts: number): boolean => Math.abs(volts) >= startingVolts(locoNamed('Plover'));
 
+/** Share of the current it is meant to have from which an LED is taken to burn. Source: common practice. */
+const BURNT = 3;
+
 interface Seen {
   readonly limiting: boolean;
+  /** Amps of the lamp of the road that is switched on. */
+  readonly lamp: number;
   readonly volts: readonly number[];
 }
 
-function see(yard: Yard, { scene, asked }: Trial, faults: Scene['faults']): Seen {
-  const { limiting, volts } = held(yard, { ...scene, faults });
-  return { limiting, volts: asked.map(volts) };
+function see(yard: Yard, { scene, asked, pair }: Trial, faults: Scene['faults']): Seen {
+  const { limiting, volts, amps } = held(yard, { ...scene, faults });
+  const road = lampRoads(yard).find((each) => each === pair[0]);
+  return { limiting, volts: asked.map(volts), lamp: road ? amps(`lamp ${road}`) : 0 };
 }
 
 /** What a road that should be live shows instead. */
@@ -49,6 +59,13 @@ function fallShort(road: string, before: number, after: number): readonly Sympto
   if (!isLive(after)) return [{ kind: 'dead', road }];
   if (before * after < 0) return [{ kind: 'backwards', road }];
   return Math.abs(before) - Math.abs(after) > SLOW_VOLTS ? [{ kind: 'slow', road }] : [];
+}
+
+function lampShows({ kind, pair }: Trial, sound: Seen, now: Seen): readonly Symptom[] {
+  const [road] = pair;
+  if (kind !== 'own' || road === undefined || lampState(sound.lamp) !== 'lit') return [];
+  if (lampState(now.lamp) !== 'lit') return [{ kind: 'lamp dark', road }];
+  return now.lamp > BURNT * sound.lamp ? [{ kind: 'lamp burnt', road }] : [];
 }
 
 /** What a trial shows of a faulty yard that it does not of a sound one. */
@@ -67,6 +84,11 @@ function compare(trial: Trial, sound: Seen, now: Seen): readonly Symptom[] {
     return [{ kind: kind === 'off' ? 'live off' : 'live unpinned', road: name }];
   });
 }
+
+const differs = (trial: Trial, sound: Seen, now: Seen): readonly Symptom[] => [
+  ...compare(trial, sound, now),
+  ...lampShows(trial, sound, now)
+];
 
 interface Found {
   readonly symptom: Symptom;
@@ -93,7 +115,8 @@ function gather(all: readonly Found[], tried: readonly Trial[]): readonly Sympto
   );
   return first.map(({ symptom, trial }) => {
     const shown = all.filter((each) => sameSymptom(each.symptom, symptom));
-    const alike = ({ kind, pair }: Trial) => kind === trial.kind && pair[0] === trial.pair[0];
+    const alike = ({ kind, pair, asked }: Trial) =>
+      kind === trial.kind && pair[0] === trial.pair[0] && asked.includes(symptom.road ?? '');
     const somewhere = ['live off', 'follows', 'live unpinned'].includes(symptom.kind);
     return somewhere && shown.length < tried.filter(alike).length
       ? { ...symptom, at: shown.flatMap((each) => each.trial.stop ?? []) }
@@ -102,7 +125,7 @@ function gather(all: readonly Found[], tried: readonly Trial[]): readonly Sympto
 }
 
 /**
- * A yard tried at each stop: with every toggle off, with one on, with the pin out, and with wheels
+ * A yard tried at each stop: with every switch off, with one on, with the pin out, and with wheels
  * across each joint. The result tells what a fault shows there that the sound yard does not, by the
  * engine's volts at full knob; nothing for a fault that does not show.
  */
@@ -111,7 +134,7 @@ export function symptomsIn(yard: Yard): (fault: Fault) => readonly Symptom[] {
   return (fault) =>
     gather(
       tried.flatMap(({ trial, sound }) =>
-        compare(trial, sound, see(yard, trial, [fault])).map((symptom) => ({ symptom, trial }))
+        differs(trial, sound, see(yard, trial, [fault])).map((symptom) => ({ symptom, trial }))
       ),
       tried.map(({ trial }) => trial)
     );

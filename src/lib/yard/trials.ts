@@ -2,16 +2,17 @@ import { admit } from './border';
 import { holes, type Hole } from './deck';
 import { roadNamed, roads } from './road';
 import { fit, SceneSchema, type Scene } from './scene';
-import { toggleRoads, wire } from './wire';
+import { switchedRoads } from './switching';
+import { wire } from './wire';
 import type { Yard } from './yard';
 
 /** A moment in which a yard is tried, at full knob. */
 export interface Trial {
-  /** One toggle on, none, all with the pin out, or wheels across a joint. */
+  /** One road switched on, none, all with the pin out, or wheels across a joint. */
   readonly kind: 'own' | 'off' | 'unpinned' | 'across';
   /** Name of the hole; none where the deck has no holes. */
   readonly stop: string | undefined;
-  /** The road whose toggle is on, or the two roads on which the wheels stand. */
+  /** The road switched on, or the two roads on which the wheels stand. */
   readonly pair: readonly string[];
   readonly scene: Scene;
   /** Roads of which it is asked whether they are live. */
@@ -22,19 +23,26 @@ export interface Trial {
 
 type Hands = Pick<Scene, 'pin' | 'locos'> & { readonly on: readonly string[] };
 
-function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]): Trial[] {
+/** These roads switched on; a rotary can do the first of them only. */
+const switchedOn = (yard: Yard, on: readonly string[]): Partial<Scene> => {
+  const can = switchedRoads(yard).filter((road) => on.includes(road));
+  return yard.switching === 'rotary'
+    ? { selector: can[0] ?? 'off' }
+    : { switches: Object.fromEntries(can.map((road) => [road, true])) };
+};
+
+function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): Trial[] {
   const all = roads(yard);
-  const toggled = toggleRoads(yard);
+  const switched = switchedRoads(yard);
   const pinned = wire(yard).flatMap(({ road, parts }) =>
     road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
   );
   const scene = ({ on, pin, locos }: Hands): Scene => {
-    const switches = Object.fromEntries(toggled.map((road) => [road, on.includes(road)]));
     const deck = hole?.deckMm ?? 0;
     return fit(
       'trial',
       yard,
-      admit('trial', SceneSchema, { controller: 1, switches, deck, pin, locos })
+      admit('trial', SceneSchema, { controller: 1, ...switchedOn(yard, on), deck, pin, locos })
     );
   };
   const pin = hole ? 'home' : 'out';
@@ -45,9 +53,9 @@ function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]
     pair: [],
     scene: scene({ on: [], pin, locos: {} }),
     asked: all,
-    judged: all.filter((road) => !toggled.includes(road))
+    judged: all.filter((road) => !switched.includes(road))
   };
-  const own = toggles.map((road): Trial => ({
+  const alone = own.map((road): Trial => ({
     kind: 'own',
     stop,
     pair: [road],
@@ -55,15 +63,15 @@ function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]
     asked: all,
     judged: [road]
   }));
-  if (!hole) return [off, ...own];
-  const unpinned: Trial = {
+  if (!hole) return [off, ...alone];
+  const unpinned = pinned.map((road): Trial => ({
     kind: 'unpinned',
     stop,
     pair: [],
-    scene: scene({ on: toggled, pin: 'out', locos: {} }),
-    asked: pinned,
+    scene: scene({ on: yard.switching === 'rotary' ? [road] : switched, pin: 'out', locos: {} }),
+    asked: [road],
     judged: []
-  };
+  }));
   const across: Trial = {
     kind: 'across',
     stop,
@@ -72,7 +80,7 @@ function trialsAt(yard: Yard, hole: Hole | undefined, toggles: readonly string[]
     asked: [],
     judged: []
   };
-  return [off, ...own, ...(pinned.length > 0 ? [unpinned] : []), across];
+  return [off, ...alone, ...unpinned, across];
 }
 
 /** Plover with its wheels on both roads of a stop. */
@@ -81,7 +89,7 @@ function astride(yard: Yard, { fixed, deckRoad }: Hole): Scene['locos'] {
   return { Plover: { road: deckRoad, atMm, faces: 'east', speed: 0, fallen: false } };
 }
 
-/** Every trial of a yard: a toggle is tried at each stop at which its road faces another, or at the first. */
+/** Every trial of a yard: a switch is tried at each stop at which its road faces another, or at the first. */
 export function trialsOf(yard: Yard): readonly Trial[] {
   const stops = holes(yard);
   const at = (road: string) =>
@@ -90,9 +98,9 @@ export function trialsOf(yard: Yard): readonly Trial[] {
     trialsAt(
       yard,
       hole,
-      toggleRoads(yard).filter((road) => {
-        const own = at(road);
-        return own.length > 0 ? own.includes(hole as Hole) : index === 0;
+      switchedRoads(yard).filter((road) => {
+        const there = at(road);
+        return there.length > 0 ? there.includes(hole as Hole) : index === 0;
       })
     )
   );

@@ -10,6 +10,8 @@ import { early } from './early';
 import { halfHome } from './half-home';
 import { highOhms } from './high-ohms';
 import type { FaultKind, Now } from './kind';
+import { lampBare } from './lamp-bare';
+import { lampReversed } from './lamp-reversed';
 import { linkBroken } from './link-broken';
 import { stuckOpen } from './stuck-open';
 import { touching } from './touching';
@@ -29,7 +31,9 @@ export const faultKinds = [
   comNc,
   highOhms,
   touching,
-  droppersCrossed
+  droppersCrossed,
+  lampReversed,
+  lampBare
 ] as const;
 
 const schemas = [
@@ -44,7 +48,9 @@ const schemas = [
   comNc.schema,
   highOhms.schema,
   touching.schema,
-  droppersCrossed.schema
+  droppersCrossed.schema,
+  lampReversed.schema,
+  lampBare.schema
 ] as const;
 
 /** A fault as lessons, files and links write it: the first key tells the kind. */

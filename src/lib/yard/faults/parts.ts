@@ -10,7 +10,8 @@ export const partsOf = (yard: Yard, ...kinds: readonly Part['kind'][]): readonly
     .map(({ id }) => id);
 
 /** Names of the switches by which hands feed a road. */
-export const switchesOf = (yard: Yard): readonly string[] => partsOf(yard, 'toggle');
+export const switchesOf = (yard: Yard): readonly string[] =>
+  partsOf(yard, 'toggle', 'selector', 'push');
 
 /** Names of the contacts that the pin works. */
 export const pinContacts = (yard: Yard): readonly string[] => partsOf(yard, 'pin contact');
