@@ -118,7 +118,7 @@ const call: Mistake[] = [
     "'feed wire Z' in an edit",
     'feed wire, feed link A-B'
   ],
-  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch, controller, deck'],
+  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch'],
   ['about an unknown loco', { 25: 'about: [Plovr]' }, 25, "unknown 'Plovr'", 'Plover, Heron'],
   [
     'compare of an unknown meter',
