@@ -1,4 +1,4 @@
-import { placed, type Part, type Placed, type Run } from '../yard';
+import { placed, type Placed, type Run } from '../yard';
 import { at, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
 
 /** A stretch of wire with the node whose level it shows. */
@@ -12,7 +12,7 @@ export interface Stretch {
 /** A drawn part that is no plain wire: where its middle is, and how it lies. */
 export interface Glyph {
   readonly id: string;
-  readonly kind: Exclude<Part['kind'], 'wire'> | 'break';
+  readonly kind: keyof typeof widths;
   readonly closed: boolean;
   readonly ohms: number;
   readonly middle: Point;
@@ -50,6 +50,8 @@ export const tight: Pitch = { space: 9, blade: 38 };
 const widthOf = (kind: Glyph['kind'], { blade }: Pitch): number =>
   ({
     toggle: blade,
+    selector: blade,
+    push: blade,
     'pin contact': blade,
     plug: 20,
     resistor: 40,
@@ -60,7 +62,7 @@ const widthOf = (kind: Glyph['kind'], { blade }: Pitch): number =>
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
   if (part.kind === 'wire') return part.closed ? undefined : 'break';
-  return part.kind;
+  return part.kind in widths ? (part.kind as Glyph['kind']) : undefined;
 };
 
 /** Room a run needs for its parts, px. */

@@ -17,7 +17,8 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, deck, pin, plug, locos, edits } = sceneEntries;
+const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+  sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -25,12 +26,15 @@ const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =
 export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
+  second: bare(second),
   switches: bare(switches),
+  selector: bare(selector),
   deck: bare(deck),
   pin,
   plug: bare(plug),
   locos: bare(locos),
   edits: bare(edits),
+  faults: bare(faults),
   ask: v.optional(words(35)),
   ...questionEntries,
   /** What to say beside the engine's own reason. */

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { EditSchema } from './edits';
+import { FaultSchema } from './faults';
 import { holeAt } from './deck';
 import {
   DeckSchema,
@@ -8,6 +9,7 @@ import {
   PinSchema,
   PlugStateSchema,
   SceneSchema,
+  SelectorSchema,
   SwitchSchema,
   type Scene
 } from './scene';
@@ -15,19 +17,22 @@ import { locoNamed } from './locos';
 import { roadNamed } from './road';
 import type { Yard } from './yard';
 
-/** What hands do to a scene: throw toggles, turn the knob, change wires (the list replaces the old one). */
+/** What hands do to a scene: throw switches, turn the knobs, change wires and faults (a list replaces the old one). */
 export const ActionSchema = v.pipe(
   v.strictObject({
     switch: v.optional(v.record(v.string(), SwitchSchema)),
+    selector: v.optional(SelectorSchema),
     controller: v.optional(KnobSchema),
+    second: v.optional(KnobSchema),
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
-    edits: v.optional(v.array(EditSchema, 'a list of edits'))
+    edits: v.optional(v.array(EditSchema, 'a list of edits')),
+    faults: v.optional(v.array(FaultSchema, 'a list of faults'))
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, controller, deck, pin, plug, edits'
+    'at least one of switch, selector, controller, second, deck, pin, plug, edits, faults'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
@@ -61,11 +66,14 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
     ...scene,
     locos: {},
     controller: action.controller ?? scene.controller,
+    second: action.second ?? scene.second,
+    selector: action.selector ?? scene.selector,
     switches: { ...scene.switches, ...action.switch },
     deck: action.deck ?? scene.deck,
     pin: 'out',
     plug: action.plug ?? scene.plug,
-    edits: action.edits ?? scene.edits
+    edits: action.edits ?? scene.edits,
+    faults: action.faults ?? scene.faults
   });
   const moves = next.deck !== scene.deck;
   if (moves) mayMove(yard, scene, action.pin === undefined ? scene.pin : 'out');
