@@ -30,7 +30,7 @@ export const ActionSchema = v.pipe(
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, selector, controller, second, deck, pin, plug, edits'
+    'at least one of switch, controller, deck, pin, plug, edits, selector, second'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;

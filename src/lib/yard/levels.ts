@@ -53,7 +53,7 @@ export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string
 
 /** The level of what shares no island with the return: the lamps' own supply, or nothing. */
 const apart = (inside: ReadonlySet<string>): Level =>
-  ['lamp +', 'lamp −'].some((terminal) => inside.has(terminal))
+  ['lamp +', 'lamp -'].some((terminal) => inside.has(terminal))
     ? { joined: 'lamp supply', share: undefined, through: [] }
     : floating;
 
@@ -63,6 +63,6 @@ const touchesSecond = (joins: Groups, nodes: ReadonlySet<string>, at: readonly s
 /** Whether conductors alone join the two poles of a supply that two controllers share. */
 export function isSupplyShorted(circuit: Circuit): boolean {
   const joins = groups(circuit, isConductor);
-  const poles = ['supply +', 'supply −'] as const;
+  const poles = ['supply +', 'supply -'] as const;
   return joins.all.flat().includes(poles[0]) && joins.joined(...poles);
 }
