@@ -33,7 +33,7 @@ export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string
     const loads = circuit.elements.filter(
       (load) => isLoad(load) && inside.has(load.a) !== inside.has(load.b)
     );
-    const through = loads.map((load) => load.id);
+    const through = loads.map((load) => load.id).filter((id) => !isGuard(id));
     const terminal = terminals.find((name) => inside.has(name));
     const beyond = loads.map(({ a, b }) => (inside.has(a) ? b : a));
     const full =
@@ -50,6 +50,9 @@ export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string
   });
   return new Map(entries);
 }
+
+/** A guard lies across its lamp: naming the lamp is enough. */
+const isGuard = (id: string): boolean => id.startsWith('lamp guard ');
 
 /** The level of what shares no island with the return: the lamps' own supply, or nothing. */
 const apart = (inside: ReadonlySet<string>): Level =>
