@@ -22,7 +22,7 @@ describe('a question about lamps', () => {
   test('asks lit, dim or dark, and hides the lamps asked about', () => {
     const question = questionOf({ lamps: ['A', 1] });
     expect(asked(question).map(({ id }) => id)).toEqual(['lamp A', 'lamp 1']);
-    expect(asked(question)[0]?.options).toEqual(['lit', 'dim dark']);
+    expect(asked(question)[0]?.options).toEqual(['lit', 'dim', 'dark']);
     expect(hides(question)).toEqual(['lamp A', 'lamp 1']);
   });
 
