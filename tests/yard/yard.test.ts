@@ -12,7 +12,10 @@ describe('admit(YardSchema)', () => {
       stablingRoads: 0,
       interlocked: true,
       runningRoad: 'none',
-      toggles: true,
+      switching: 'toggles',
+      rotary: 'break before make',
+      lamps: 'none',
+      lampSupply: { volts: 12 },
       return: 'chain',
       plug: false,
       roadLengthMm: 1200,
@@ -27,7 +30,8 @@ describe('admit(YardSchema)', () => {
       wires: {
         main: { size: '24/0.2', lengthM: 2 },
         link: { size: '24/0.2', lengthM: 0.1 },
-        dropper: { size: '16/0.2', lengthM: 1.5 }
+        dropper: { size: '16/0.2', lengthM: 1.5 },
+        lamp: { size: '7/0.2', lengthM: 0.5 }
       }
     });
   });
@@ -77,7 +81,13 @@ describe('admit(YardSchema)', () => {
     ['no limit', { supply: { limitAmps: 0 } }, ['supply', 'limitAmps'], '0', '0.05 to 10 A'],
     ['a tree', { return: 'tree' }, ['return'], '"tree"', 'chain, ring or star'],
     ['a short road', { roadLengthMm: 200 }, ['roadLengthMm'], '200', '300 to 3000 mm'],
-    ['toggles as a word', { toggles: 'yes' }, ['toggles'], '"yes"', 'true or false'],
+    [
+      'a slider',
+      { switching: 'slider' },
+      ['switching'],
+      '"slider"',
+      'toggles, rotary, pushes or none'
+    ],
     [
       'a wire of no length',
       { wires: { link: { lengthM: 0 } } },

@@ -52,7 +52,7 @@ const sharedNote = ({ supplyShorted }: Reading): string =>
 /** Amps out of the second controller's return terminal. */
 export const secondReturnAmps = (yard: Yard, { amps }: Reading): number =>
   yard.second?.shares === 'supply'
-    ? -amps('controller 2 return on +') - amps('controller 2 return on −')
+    ? -amps('controller 2 return on +') - amps('controller 2 return on -')
     : amps('controller 2');
 
 /** From the second controller's return terminal to the first one's. */

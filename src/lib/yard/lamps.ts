@@ -50,7 +50,7 @@ const resistor = (road: string, volts: number): Part => ({
 /** From where the lamp is fed, to its LED; the LED itself; the diode that guards it. */
 function runsOf(yard: Yard, road: string): readonly Run[] {
   const own = yard.lamps === 'own';
-  const home = own ? 'lamp −' : 'return';
+  const home = own ? 'lamp -' : 'return';
   const inner = `lamp node ${road}`;
   const volts = own ? yard.lampSupply.volts : fullVolts(yard, road);
   const run = (id: string, from: string, to: string, parts: readonly Part[]): Run => ({
@@ -135,7 +135,7 @@ export const lampSupply = (yard: Yard): readonly Element[] =>
           kind: 'source',
           id: 'lamp supply',
           a: 'lamp +',
-          b: 'lamp −',
+          b: 'lamp -',
           volts: yard.lampSupply.volts,
           ...REGULATED
         }

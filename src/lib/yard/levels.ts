@@ -33,7 +33,7 @@ export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string
     const loads = circuit.elements.filter(
       (load) => isLoad(load) && inside.has(load.a) !== inside.has(load.b)
     );
-    const through = loads.map((load) => load.id);
+    const through = loads.map((load) => load.id).filter((id) => !isGuard(id));
     const terminal = terminals.find((name) => inside.has(name));
     const beyond = loads.map(({ a, b }) => (inside.has(a) ? b : a));
     const full =
@@ -51,9 +51,12 @@ export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string
   return new Map(entries);
 }
 
+/** A guard lies across its lamp: naming the lamp is enough. */
+const isGuard = (id: string): boolean => id.startsWith('lamp guard ');
+
 /** The level of what shares no island with the return: the lamps' own supply, or nothing. */
 const apart = (inside: ReadonlySet<string>): Level =>
-  ['lamp +', 'lamp −'].some((terminal) => inside.has(terminal))
+  ['lamp +', 'lamp -'].some((terminal) => inside.has(terminal))
     ? { joined: 'lamp supply', share: undefined, through: [] }
     : floating;
 
@@ -63,6 +66,6 @@ const touchesSecond = (joins: Groups, nodes: ReadonlySet<string>, at: readonly s
 /** Whether conductors alone join the two poles of a supply that two controllers share. */
 export function isSupplyShorted(circuit: Circuit): boolean {
   const joins = groups(circuit, isConductor);
-  const poles = ['supply +', 'supply −'] as const;
+  const poles = ['supply +', 'supply -'] as const;
   return joins.all.flat().includes(poles[0]) && joins.joined(...poles);
 }

@@ -104,15 +104,18 @@ export function read(yard: Yard, scene: Scene): Reading {
 function why(yard: Yard, circuit: Circuit, road: string): Why {
   const path = (from: string, to: string) =>
     trace(circuit, from, to, { avoid: (element) => !isWay(element) });
-  const legs = (out: string, home: string) => ({
-    feed: path('feed', `${out} rail ${road}`),
+  const legs = (feed: string, out: string, home: string) => ({
+    feed: path(feed, `${out} rail ${road}`),
     return: path(`${home} rail ${road}`, 'return')
   });
   const own = feedOf(yard, road);
   const others = feeds(yard).filter((feed) => feed !== own);
-  const straight = legs(own, 'return');
-  const swapped = legs('return', own);
-  const borrowed = others.flatMap((feed) => [legs(feed, 'return'), legs('return', feed)]);
+  const straight = legs(own, 'feed', 'return');
+  const swapped = legs(own, 'return', 'feed');
+  const borrowed = others.flatMap((feed) => [
+    legs(feed, 'feed', 'return'),
+    legs(feed, 'return', 'feed')
+  ]);
   const whole = [straight, swapped, ...borrowed].find(
     (each) => each.feed.joined && each.return.joined
   );

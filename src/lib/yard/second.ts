@@ -1,4 +1,4 @@
-import type { Element } from '../circuit';
+import { solve, type Element } from '../circuit';
 import { contacts } from '../tables';
 import type { Scene } from './scene';
 import type { Yard } from './yard';
@@ -40,11 +40,12 @@ export const controllers = (yard: Yard, { controller, second }: Knobs) => [
  * With supplies of their own each controller is a source from its feed to the common return:
  * isolated, so that they meet in the return only.
  *
- * With one shared supply there is one source, from `supply +` to `supply −`, and each controller is
+ * With one shared supply there is one source, from `supply +` to `supply -`, and each controller is
  * what such a controller is inside: a two-pole reverser and a regulator. One pole lays the return
- * on − (east) or + (west), the other the feed on + or −, through a regulator that keeps
- * (1 − |knob|) of the supply's volts; at centre all poles are open. Knobs turned opposite ways lay
- * the common return on + and − at once: what then flows is the supply's own short-circuit current.
+ * on - (east) or + (west), the other the feed on + or -, through a regulator that keeps
+ * (1 - |knob|) of the volts that the supply has with nothing on the feeds; at centre all poles are
+ * open. Knobs turned opposite ways lay the common return on + and - at once: the engine finds what
+ * the supply then gives, up to its limit, and what volts are left to regulate.
  */
 export function controllerElements(yard: Yard, knobs: Knobs): readonly Element[] {
   const all = controllers(yard, knobs);
@@ -60,32 +61,45 @@ export function controllerElements(yard: Yard, knobs: Knobs): readonly Element[]
     }));
   }
   const { volts, ohms, limitAmps } = yard.supply;
-  return [
-    { kind: 'source', id: 'supply', a: 'supply +', b: 'supply −', volts, ohms, limit: limitAmps },
-    ...all.flatMap((each) => reverser(each, volts))
+  const [plus, minus] = ['supply +', 'supply -'] as const;
+  const supplied: readonly Element[] = [
+    { kind: 'source', id: 'supply', a: plus, b: minus, volts, ohms, limit: limitAmps },
+    ...all.flatMap(reverser)
   ];
+  const left = solve({ ground: minus, elements: supplied }).volts(plus) ?? 0;
+  return [...supplied, ...all.map((each) => regulator(each, left))];
 }
 
-function reverser(
-  { id, feed, knob }: { readonly id: string; readonly feed: Feed; readonly knob: number },
-  volts: number
-): readonly Element[] {
-  const { ohms } = contacts.toggle;
-  const inner = `${id} regulator`;
-  const pole = (a: string, sign: '+' | '−', closed: boolean): Element => ({
+interface Part {
+  readonly id: string;
+  readonly feed: Feed;
+  readonly knob: number;
+}
+
+const inside = (id: string): string => `${id} regulator`;
+
+function reverser({ id, knob }: Part): readonly Element[] {
+  const pole = (job: 'feed' | 'return', sign: '+' | '-', closed: boolean): Element => ({
     kind: 'switch',
-    id: `${id} ${a === inner ? 'feed' : 'return'} on ${sign}`,
-    a,
+    id: `${id} ${job} on ${sign}`,
+    a: job === 'feed' ? inside(id) : 'return',
     b: `supply ${sign}`,
     closed,
-    ohms
+    ohms: contacts.toggle.ohms
   });
-  const kept = -Math.sign(knob) * (1 - Math.abs(knob)) * volts;
   return [
-    { kind: 'source', id, a: feed, b: inner, volts: kept, ohms },
-    pole(inner, '+', knob > 0),
-    pole(inner, '−', knob < 0),
-    pole('return', '−', knob > 0),
+    pole('feed', '+', knob > 0),
+    pole('feed', '-', knob < 0),
+    pole('return', '-', knob > 0),
     pole('return', '+', knob < 0)
   ];
 }
+
+const regulator = ({ id, feed, knob }: Part, volts: number): Element => ({
+  kind: 'source',
+  id,
+  a: feed,
+  b: inside(id),
+  volts: -Math.sign(knob) * (1 - Math.abs(knob)) * volts,
+  ohms: contacts.toggle.ohms
+});
