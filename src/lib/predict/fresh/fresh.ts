@@ -120,6 +120,8 @@ const UNCLEAR_MM = [SEEN_MM / 3, 4 * SEEN_MM] as const;
 const isWithin = (value: number, [low, high]: readonly [number, number]): boolean =>
   value > low && value < high;
 
+const offersStop = ({ compare }: Question): boolean => compare?.options?.includes('stops') ?? false;
+
 /** Whether what is done leaves each loco asked about clearly running or clearly standing, clearly as fast as before or not. */
 function isDecided({ yard, scene, question }: Fresh): boolean {
   const before = settle(yard, scene);
@@ -131,6 +133,7 @@ function isDecided({ yard, scene, question }: Fresh): boolean {
     if (!question.compare)
       return !isWithin(Math.abs(eastMm(yard, is) - eastMm(yard, was)), UNCLEAR_MM);
     const share = Math.abs(is.speed) / Math.abs(was.speed);
+    if (was.speed === 0 || (share <= NOTHING && !offersStop(question))) return false;
     return UNCLEAR_SHARES.every((range) => !isWithin(share, range));
   });
 }

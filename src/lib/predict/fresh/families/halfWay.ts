@@ -6,7 +6,7 @@ export const halfWay: Family = {
   id: 'half-way',
   lesson: 13,
   draft(chance) {
-    const all = letters(2 + chance.upTo(3));
+    const all = letters(2 + chance.upTo(4));
     const guarded = chance.odds(60);
     const stop = chance.odds(guarded ? 65 : 35) ? chance.pick(all) : undefined;
     const deck = stop ?? -(30 + 60 * chance.upTo(all.length - 1));
@@ -20,7 +20,7 @@ export const halfWay: Family = {
     return {
       yard: {
         deckRoads: all.length,
-        stablingRoads: 1,
+        stablingRoads: 1 + chance.upTo(2),
         runningRoad: guarded ? 'interlocked' : 'direct'
       },
       scene: {

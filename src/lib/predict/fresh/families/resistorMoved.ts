@@ -1,8 +1,13 @@
 import { editWords, sentence } from '../../../yard';
 import type { Cause, Family, Miss } from '../family';
-import { knob, LONG_MM, standing, someLocos } from '../furnish';
+import { knob, letters, LONG_MM, standing, someLocos } from '../furnish';
 
-const wires = ['feed wire', 'feed dropper A', 'return dropper A', 'return wire'] as const;
+const wiresOf = (road: string) => [
+  'feed wire',
+  `feed dropper ${road}`,
+  `return dropper ${road}`,
+  'return wire'
+];
 
 /** Lesson 2: a resistor is moved, joined by a second one, or taken out. */
 export const resistorMoved: Family = {
@@ -10,6 +15,9 @@ export const resistorMoved: Family = {
   lesson: 2,
   draft(chance) {
     const [loco] = someLocos(chance, 1) as [string];
+    const all = letters(1 + chance.upTo(4));
+    const mine = chance.pick(all);
+    const wires = wiresOf(mine);
     const [first, second] = chance.pick([
       chance.some(wires, 2),
       [...chance.some(wires, 2)].reverse()
@@ -28,17 +36,17 @@ export const resistorMoved: Family = {
     }[change];
     const { setting, way } = knob(chance);
     return {
-      yard: { deckRoads: 1, toggles: false, roadLengthMm: LONG_MM },
+      yard: { deckRoads: all.length, toggles: false, roadLengthMm: LONG_MM },
       scene: {
         controller: setting,
-        locos: { [loco]: standing(chance, 'A', LONG_MM / 2) },
+        locos: { [loco]: standing(chance, mine, LONG_MM / 2) },
         edits: [old]
       },
       question: {
         do: { edits },
         compare: { speed: loco, options: ['slower', 'about the same', 'faster'] }
       },
-      tells: `${loco} runs ${way}. ${sentence(editWords(old))}`,
+      tells: `${loco} runs ${way} on ${mine}. ${sentence(editWords(old))}`,
       ask: `${done} How does ${loco} run now?`,
       cause: cause(loco)
     };

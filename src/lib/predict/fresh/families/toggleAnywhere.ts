@@ -6,7 +6,7 @@ export const toggleAnywhere: Family = {
   id: 'toggle-anywhere',
   lesson: 3,
   draft(chance) {
-    const all = letters(1 + chance.upTo(3));
+    const all = letters(2 + chance.upTo(4));
     const mine = chance.pick(all);
     const { loco, placed } = locos(chance, all, mine);
     const place = chance.pick([`return dropper ${mine}`, `feed dropper ${mine}`]);
