@@ -16,6 +16,7 @@ export const callPaths: readonly string[] = ['/', ...lessonPaths];
 export const allPaths: readonly string[] = [
   ...callPaths,
   '/lessons/',
+  '/review/',
   '/glossary/',
   '/safety/',
   '/about/'

@@ -1,3 +1,5 @@
+export { fresh, wrongWords, type Fresh } from './fresh/fresh';
+export { families } from './fresh';
 export type { Asked, Played } from './kinds/kind';
 export { play, watch, WATCH_SECONDS } from './play';
 export {

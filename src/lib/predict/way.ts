@@ -4,7 +4,7 @@ import { eastMm, type Scene, type Yard } from '../yard';
 export type Way = 'stays' | 'west' | 'east';
 
 /** Less than this is not seen to move, mm. Source: common practice. */
-const SEEN_MM = 3;
+export const SEEN_MM = 3;
 
 /** What a loco did between two scenes. */
 export function way(

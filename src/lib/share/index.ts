@@ -1,4 +1,7 @@
+export { overTime, sureAndRight, undated, type Period, type Tally } from './confidence';
+export { merged } from './merge';
 export {
+  countTries,
   noProgress,
   owesTwin,
   readProgress,
@@ -8,3 +11,4 @@ export {
   type Sureness,
   type Try
 } from './progress';
+export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, type Waking } from './wake';
