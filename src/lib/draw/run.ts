@@ -47,18 +47,20 @@ export const roomy: Pitch = { space: 18, blade: 48 };
 export const tight: Pitch = { space: 9, blade: 38 };
 
 /** Width a part takes along its run, px; plain wire takes what is left. */
+const widths = {
+  toggle: 'blade',
+  selector: 'blade',
+  push: 'blade',
+  'pin contact': 'blade',
+  plug: 20,
+  resistor: 40,
+  meter: 28,
+  metal: 0,
+  break: 24
+} as const;
+
 const widthOf = (kind: Glyph['kind'], { blade }: Pitch): number =>
-  ({
-    toggle: blade,
-    selector: blade,
-    push: blade,
-    'pin contact': blade,
-    plug: 20,
-    resistor: 40,
-    meter: 28,
-    metal: 0,
-    break: 24
-  })[kind];
+  widths[kind] === 'blade' ? blade : widths[kind];
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
   if (part.kind === 'wire') return part.closed ? undefined : 'break';
