@@ -1,6 +1,6 @@
 import { roadNamed, type Run, type Scene, type Yard } from '../yard';
 import { secondReturn } from './controllers';
-import { frameOf, HALF_GAUGE, type Box, type Frame } from './frame';
+import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
