@@ -2,6 +2,7 @@ import { roadNamed, type Run, type Scene, type Yard } from '../yard';
 import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
 import type { Point } from './geometry';
 import { lineOf, nodePoint } from './lines';
+import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
 import { layRun, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
@@ -25,6 +26,8 @@ export interface RowsLayout {
   readonly buses: { readonly feed: number; readonly return: number };
   /** Joints of three wires. */
   readonly joints: readonly Point[];
+  /** Test instruments, under the rows. */
+  readonly probes: readonly LaidProbe[];
   /** Middle of every place that can be pointed at. */
   readonly anchors: ReadonlyMap<string, Anchor>;
   /** Where a place on a road is drawn. */
@@ -32,7 +35,8 @@ export interface RowsLayout {
 }
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
+export function rowsLayout(yard: Yard, all: readonly Run[], width: number): RowsLayout {
+  const runs = all.filter(({ held }) => !held);
   const frame = frameOf(yard, runs, width);
   const { rails, buses, rowY, controller, roads } = frame;
   const laid = runs
@@ -42,9 +46,12 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
   const rows = roads.map(({ name }) => row(runs, name, rowY(name), [buses.feed, rails.west]));
+  const foot = (rows.at(-1)?.feedRail.y ?? 0) + 50;
+  const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
     width,
-    height: (rows.at(-1)?.feedRail.y ?? 0) + 50,
+    height: foot + (probes.length > 0 ? PROBE_ROOM : 0),
+    probes,
     controller,
     rails,
     rows,
@@ -53,6 +60,7 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
     joints: joints(runs, frame),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
+      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }]),
       ['controller', { x: width / 2, y: TOP, angle: 0 }]
     ]),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)

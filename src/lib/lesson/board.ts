@@ -15,7 +15,8 @@ import { placedError, readBlock, type Block, type Source } from './block';
 import { LessonError } from './error';
 
 const { controller, supply, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
-const views = ['rows', 'plan'] as const;
+const views = ['rows', 'plan', 'panel'] as const;
+export type ViewName = (typeof views)[number];
 
 /** The keys that state a start scene. */
 export const sceneEntries = { controller, supply, switches, deck, pin, plug, locos, edits };
@@ -25,7 +26,10 @@ const BoardSchema = v.strictObject({
   ...sceneEntries,
   /** Views shown, the first on top. */
   show: v.optional(
-    v.pipe(v.array(v.picklist(views, 'rows or plan')), v.minLength(1, 'rows, plan or both')),
+    v.pipe(
+      v.array(v.picklist(views, 'rows, plan or panel')),
+      v.minLength(1, 'rows, plan or panel')
+    ),
     ['rows']
   ),
   /** A road whose loop is traced in numbered steps. */
@@ -50,7 +54,7 @@ export interface Side {
 /** A board as drawn and played: one side, or a pair. */
 export interface BoardData {
   readonly sides: readonly Side[];
-  readonly show: readonly (typeof views)[number][];
+  readonly show: readonly ViewName[];
   readonly trace?: string | undefined;
   readonly yours: number;
   readonly tools: readonly Edit[];
