@@ -83,10 +83,13 @@ export function probeWords(
   return shown(after.reading).flatMap(({ id, name, value, where, note }) => {
     const was = old.find((each) => each.id === id);
     if (was?.where !== where)
-      return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
-    return was.value === value ? [] : [`${name}: ${value}.`];
+      return [`${name}: ${short(value)} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    return short(was.value) === short(value) ? [] : [`${name}: ${short(value)}.`];
   });
 }
+
+/** A lamp's state without its amps, so that a message stays short. */
+const short = (value: string): string => value.replace(/^(dark|dim|bright),.*/, '$1');
 
 const NOTHING = 'One end is joined to nothing.';
 
