@@ -75,6 +75,7 @@ test('who points at a road in one view finds it lit in rows, plan and panel, and
   await visit(page, '/lessons/11-toggle-and-plug-and-pin/');
   const step = stepAt(page, 'Home at three');
   await guess(step);
+  await step.panel.getByRole('button', { name: 'Back to the start' }).click();
   const view = (name: string) => step.board.locator(`svg[aria-label^="${name} of"]`);
   const lit = (name: string) => view(name).locator('.ring, .halo');
   for (const name of ['Rows', 'Plan', 'Panel']) await expect(lit(name)).toHaveCount(0);
@@ -85,8 +86,7 @@ test('who points at a road in one view finds it lit in rows, plan and panel, and
   await expect(step.board.locator('.readout')).toHaveText(/^Toggle 2: closed, .*0\.00 A\.$/);
   await toggle(step, '2').blur();
   for (const name of ['Rows', 'Plan', 'Panel']) await expect(lit(name)).toHaveCount(0);
-  const line = view('Panel').locator('path.road').first();
-  await line.hover();
+  await view('Panel').locator('text.letter').first().hover();
   await expect(step.board.locator('.readout')).toHaveText(/^Road .: /);
   await expect(lit('Rows')).toHaveCount(1);
   await expect(lit('Plan')).toHaveCount(1);
