@@ -91,7 +91,7 @@ const board: Mistake[] = [
     '{"rusty":',
     'a fault: {"stuckOpen":'
   ],
-  ['an unknown view', { 19: 'show: [row]' }, 19, '"row" in `show.0`', 'rows or plan'],
+  ['an unknown view', { 19: 'show: [row]' }, 19, '"row" in `show.0`', 'rows, plan or panel'],
   ['a trace of an empty road', { 19: 'trace: C' }, 19, "`trace` of road 'C'", 'A, B'],
   [
     'a pair whose yard does not fit',

@@ -10,6 +10,8 @@ export interface ControllerLook {
   readonly fullVolts: number;
   /** Volts from its feed to the return. */
   readonly volts: number;
+  /** Whether its supply is off. */
+  readonly off: boolean;
   /** What is odd about it; empty where nothing is. */
   readonly note: string;
 }
@@ -29,6 +31,7 @@ export function controllerLooks(
     knob: scene.controller,
     fullVolts: yard.supply.volts,
     volts: reading.between('feed', 'return') ?? 0,
+    off: scene.supply === 'off',
     note: limit(reading.limiting, yard.supply.limitAmps)
   };
   if (!second) return [first];
@@ -41,6 +44,7 @@ export function controllerLooks(
       knob: scene.second,
       fullVolts: secondVolts(yard),
       volts: reading.between('feed 2', 'return') ?? 0,
+      off: scene.supply === 'off',
       note: shared ? sharedNote(reading) : own || 'a supply of its own'
     }
   ];

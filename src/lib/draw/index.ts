@@ -3,6 +3,7 @@ export { lampShown } from './lampRows';
 export { noMarks, type Marks } from './mark';
 export { locoOn } from './rows';
 export { default as InkKey } from './InkKey.svelte';
+export { default as PanelFace } from './PanelFace.svelte';
 export { default as Plan } from './Plan.svelte';
 export { default as Rows } from './Rows.svelte';
 export { default as TallyBars } from './TallyBars.svelte';

@@ -4,6 +4,7 @@ import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
+import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
 import { layRun, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
@@ -27,10 +28,14 @@ export interface RowsLayout {
   readonly rails: { readonly west: number; readonly east: number };
   readonly rows: readonly Row[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
+  /** Where the upright leg of the feed stands. */
+  readonly feedLeg: number;
   /** Where the letter of the return stands. */
   readonly returnLetter: Point;
   /** Joints of three wires. */
   readonly joints: readonly Point[];
+  /** Test instruments, under the rows. */
+  readonly probes: readonly LaidProbe[];
   /** Middle of every place that can be pointed at. */
   readonly anchors: ReadonlyMap<string, Anchor>;
   /** Where a place on a road is drawn. */
@@ -39,7 +44,7 @@ export interface RowsLayout {
 
 /** Lays out the rows of a wiring in `width` px. */
 export function rowsLayout(yard: Yard, all: readonly Run[], width: number): RowsLayout {
-  const runs = all.filter(({ job }) => job !== 'lamp');
+  const runs = all.filter(({ job, held }) => job !== 'lamp' && !held);
   const frame = frameOf(yard, runs, width);
   const { rails, controller, second, roads } = frame;
   const laid = runs
@@ -53,15 +58,19 @@ export function rowsLayout(yard: Yard, all: readonly Run[], width: number): Rows
   const names = roads.map(({ name }) => name);
   const lamps = lampPlaces(yard, names, glyphs);
   const controllers = [controller, ...(second ? [second] : [])];
+  const foot = (rows.at(-1)?.feedRail.y ?? 0) + 50;
+  const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
     width,
-    height: (rows.at(-1)?.feedRail.y ?? 0) + 50,
+    height: foot + (probes.length > 0 ? PROBE_ROOM : 0),
+    probes,
     controllers,
     secondReturn: second ? secondReturn(controller, second) : [],
     lamps,
     rails,
     rows,
     runs: [...laid, ...metal],
+    feedLeg: frame.buses.feed,
     returnLetter: returnLetter(runs, controller),
     joints: [...joints(runs, frame), ...(second ? secondReturn(controller, second).slice(-1) : [])],
     anchors: new Map<string, Anchor>([
@@ -76,7 +85,8 @@ export function rowsLayout(yard: Yard, all: readonly Run[], width: number): Rows
           .flatMap(({ parts }) =>
             parts.map(({ id }): [string, Anchor] => [id, { ...at, angle: 0 }])
           )
-      )
+      ),
+      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }])
     ]),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };

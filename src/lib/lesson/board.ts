@@ -14,14 +14,16 @@ import {
 import { placedError, readBlock, type Block, type Source } from './block';
 import { LessonError } from './error';
 
-const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
   SceneSchema.entries;
-const views = ['rows', 'plan'] as const;
+const views = ['rows', 'plan', 'panel'] as const;
+export type ViewName = (typeof views)[number];
 
 /** The keys that state a start scene. */
 export const sceneEntries = {
   controller,
   second,
+  supply,
   switches,
   selector,
   deck,
@@ -37,7 +39,10 @@ const BoardSchema = v.strictObject({
   ...sceneEntries,
   /** Views shown, the first on top. */
   show: v.optional(
-    v.pipe(v.array(v.picklist(views, 'rows or plan')), v.minLength(1, 'rows, plan or both')),
+    v.pipe(
+      v.array(v.picklist(views, 'rows, plan or panel')),
+      v.minLength(1, 'rows, plan or panel')
+    ),
     ['rows']
   ),
   /** A road whose loop is traced in numbered steps. */
@@ -62,7 +67,7 @@ export interface Side {
 /** A board as drawn and played: one side, or a pair. */
 export interface BoardData {
   readonly sides: readonly Side[];
-  readonly show: readonly (typeof views)[number][];
+  readonly show: readonly ViewName[];
   readonly trace?: string | undefined;
   readonly yours: number;
   readonly tools: readonly Edit[];
@@ -108,13 +113,14 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+  const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
     block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
     controller,
     second,
+    supply,
     switches,
     selector,
     deck,

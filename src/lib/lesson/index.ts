@@ -1,4 +1,4 @@
-export type { BoardData, Side } from './board';
+export type { BoardData, Side, ViewName } from './board';
 export { LessonError } from './error';
 export { readIdeas, type Idea } from './idea';
 export { readLesson, slugOf, type Lesson, type Meta, type StepData } from './lesson';

@@ -17,7 +17,7 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
   sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
@@ -27,6 +27,7 @@ export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
   second: bare(second),
+  supply: bare(supply),
   switches: bare(switches),
   selector: bare(selector),
   deck: bare(deck),

@@ -1,4 +1,4 @@
-import type { Question } from '../predict';
+import { questionKeys, type Question } from '../predict';
 import { actionWords, joinWords, sceneWords, type Yard } from '../yard';
 import { answered } from './answered';
 import { fitted, type Side } from './board';
@@ -13,6 +13,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     yard = base.yard,
     controller,
     second,
+    supply,
     switches,
     selector,
     deck,
@@ -30,6 +31,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     version: 1,
     controller: controller ?? base.scene.controller,
     second: second ?? base.scene.second,
+    supply: supply ?? base.scene.supply,
     switches: switches ?? base.scene.switches,
     selector: selector ?? base.scene.selector,
     deck: deck ?? base.scene.deck,
@@ -40,10 +42,8 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     faults: faults ?? base.scene.faults
   });
   const names = Object.keys(scene.locos);
-  const question: Question =
-    (given.about ?? given.compare ?? given.which ?? given.lamps)
-      ? given
-      : { ...given, about: names };
+  const asks = questionKeys.some((key) => given[key as keyof Question] !== undefined);
+  const question: Question = asks ? given : { ...given, about: names };
   const side = { title: base.title, yard, scene };
   answered(reading, question, side, ['twin']);
   return {
@@ -56,8 +56,14 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
 }
 
 function spoken(question: Question, yard: Yard, locos: readonly string[]): string {
-  const names = question.lamps?.map((road) => `lamp ${road}`) ?? locos;
-  const [do_, verb] = [names.length > 1 ? 'do' : 'does', question.lamps ? 'show' : 'do'];
   const done = question.do ? `${actionWords(question.do, yard)} ` : '';
-  return `${done}What ${do_} ${joinWords(names, 'and')} ${verb}?`;
+  return `${done}${askWords(question, locos)}`;
+}
+
+function askWords({ reads, testLamp, lamps }: Question, locos: readonly string[]): string {
+  if (reads) return 'What does the meter read?';
+  if (testLamp) return 'How does the test lamp look?';
+  const names = lamps?.map((road) => `lamp ${road}`) ?? locos;
+  const [do_, verb] = [names.length > 1 ? 'do' : 'does', lamps ? 'show' : 'do'];
+  return `What ${do_} ${joinWords(names, 'and')} ${verb}?`;
 }

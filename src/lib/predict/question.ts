@@ -5,10 +5,12 @@ import { compare } from './kinds/compare';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
 import { lamps } from './kinds/lamps';
 import { limit } from './kinds/limit';
+import { reads } from './kinds/reads';
+import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which, limit, lamps] as const;
+const kinds = [about, compare, which, limit, lamps, reads, testLamp] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -20,7 +22,9 @@ export const questionEntries = {
   compare: v.optional(compare.schema),
   which: v.optional(which.schema),
   limit: v.optional(limit.schema),
-  lamps: v.optional(lamps.schema)
+  lamps: v.optional(lamps.schema),
+  reads: v.optional(reads.schema),
+  testLamp: v.optional(testLamp.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>
@@ -90,7 +94,7 @@ export function answer(
 function mustExist(names: readonly string[], { yard, after, reading }: Played): void {
   const meters = reading.circuit.elements
     .map((each) => each.id)
-    .filter((id) => id.startsWith('meter '));
+    .filter((id) => id.startsWith('meter ') || id === 'test lamp');
   const lamps = lampRoads(yard).map((road) => `lamp ${road}`);
   const there = [...Object.keys(after.locos), ...meters, ...lamps];
   const missing = names.find((name) => !there.includes(name));

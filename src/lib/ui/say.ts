@@ -4,6 +4,7 @@ import {
   editWords,
   feedOf,
   holes,
+  isHeld,
   joinWords,
   knobWords,
   locoNamed,
@@ -11,11 +12,13 @@ import {
   secondVolts,
   selectorWords,
   sentence,
+  shown,
   type Action,
   type Edit,
   type Scene,
   type Yard
 } from '../yard';
+import type { View } from './session.svelte';
 import { unique } from './unique';
 
 /** What hands just did: "Road B on.", "Knob 7.2 V east." */
@@ -37,6 +40,7 @@ export function didWords(yard: Yard, before: Scene, action: Action): string {
     ...turned,
     ...knob,
     ...knob2,
+    ...(action.supply === undefined ? [] : [`Supply ${action.supply}.`]),
     ...deckWords(yard, action),
     ...editChanges(before.edits, action.edits)
   ].join(' ');
@@ -59,12 +63,45 @@ function editChanges(
   if (!after) return [];
   const has = (list: readonly Edit[], edit: Edit) =>
     list.some((each) => JSON.stringify(each) === JSON.stringify(edit));
-  const made = after.filter((edit) => !has(before, edit)).map((edit) => sentence(editWords(edit)));
+  const made = after
+    .filter((edit) => !has(before, edit) && !isHeld(edit))
+    .map((edit) => sentence(editWords(edit)));
+  if (made.length === 0 && after.some((edit) => isHeld(edit) && !has(before, edit))) return [];
   const undone = before
     .filter((edit) => !has(after, edit))
     .map((edit) => `No more: ${editWords(edit)}.`);
   return made.length > 0 ? made : undone;
 }
+
+/** Whether all that was done is to hold a meter elsewhere, which moves no loco. */
+export const isMeasuring = (before: Scene, after: Scene): boolean => {
+  const rest = ({ edits }: Scene) =>
+    JSON.stringify(edits.filter((edit) => !('volts' in edit || 'ohms' in edit)));
+  const state = ({ controller, supply, switches, deck, pin, plug }: Scene) =>
+    JSON.stringify([controller, supply, switches, deck, pin, plug]);
+  return (
+    before.edits !== after.edits && rest(before) === rest(after) && state(before) === state(after)
+  );
+};
+
+/** What the test instruments show, where they are newly held or show something else than before. */
+export function probeWords(
+  before: Pick<View, 'reading'>,
+  after: Pick<View, 'reading'>
+): readonly string[] {
+  const old = shown(before.reading);
+  return shown(after.reading).flatMap(({ id, name, value, where, note }) => {
+    const was = old.find((each) => each.id === id);
+    if (was?.where !== where)
+      return [`${name}: ${short(value)} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    return short(was.value) === short(value) ? [] : [`${name}: ${short(value)}.`];
+  });
+}
+
+/** A lamp's state without its amps, so that a message stays short. */
+const short = (value: string): string => value.replace(/^(dark|dim|bright),.*/, '$1');
+
+const NOTHING = 'One end is joined to nothing.';
 
 /** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {
@@ -110,6 +147,7 @@ function stayReason(yard: Yard, scene: Scene, name: string): string {
   if (why.state === 'one ink') return 'one ink on both rails';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
+  if (scene.supply === 'off') return 'the supply is off';
   if (Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS)
     return reading.supplyShorted ? 'the supply is shorted' : 'the knob is at centre';
   return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps

@@ -3,7 +3,6 @@ import {
   answer,
   answerKey,
   asked,
-  hides,
   WATCH_SECONDS,
   way,
   type Asked,
@@ -22,8 +21,9 @@ import {
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
-import { didWords, seenWords } from './say';
+import { didWords, isMeasuring, probeWords, seenWords } from './say';
 import { unique } from './unique';
+import { untoldOn } from './untold';
 
 /** One thing to decide, on one of the yards. */
 export interface Slot extends Asked {
@@ -103,20 +103,9 @@ export class Session {
     return this.sure || open.length > 0 ? open : ['how sure you are'];
   }
 
-  /** Roads, meters and lamps of a yard which must not be told yet. */
-  untold({ scene, reading }: View): readonly string[] {
-    if (this.phase !== 'asking' || !this.question) return [];
-    const all = hides(this.question);
-    const lamps = all.filter((name) => name.startsWith('lamp '));
-    const hidden = all.filter((name) => !lamps.includes(name));
-    const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
-    const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
-    const roads = [
-      ...hidden.map((name) => scene.locos[name]?.road),
-      ...withMeter.map((run) => run.road)
-    ];
-    const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);
-    return unique([...roads.filter((road) => road !== undefined), ...ids, ...lamps]);
+  /** Roads and meters of a yard which must not be told yet. */
+  untold(view: View): readonly string[] {
+    return this.phase === 'asking' && this.question ? untoldOn(this.question, view) : [];
   }
 
   /** The call is made: the engine answers, then the yard is shown doing it. */
@@ -133,11 +122,11 @@ export class Session {
     return this.outcome;
   }
 
-  /** A hand does something on the panel. */
-  do(action: Action): void {
-    if (this.phase === 'asking' || isOver(this.first.scene)) return;
+  /** A hand does something on the panel; tells whether it could. */
+  do(action: Action): boolean {
+    if (this.phase === 'asking' || isOver(this.first.scene)) return false;
     this.fresh = false;
-    this.#run(action);
+    return this.#run(action);
   }
 
   /** Plays an action from the start scene. */
@@ -162,10 +151,10 @@ export class Session {
     this.status = 'Back at the start.';
   }
 
-  #run(action: Action | undefined): void {
+  #run(action: Action | undefined): boolean {
     const before = this.views;
     const begun = this.#begin(before, action);
-    if (!begun) return;
+    if (!begun) return false;
     this.#stop();
     this.phase = 'showing';
     let drives = begun;
@@ -178,6 +167,7 @@ export class Session {
       this.drift = share * 36;
       if (share === 1) this.#ended(before, action);
     });
+    return true;
   }
 
   /** The drives that an action begins; none when it cannot be done, which the status tells. */
@@ -199,11 +189,14 @@ export class Session {
     this.phase = 'open';
     const [first] = before as [View];
     const did = action ? didWords(first.yard, first.scene, action) : 'The yard runs on.';
-    const seen = this.views.map(({ yard, scene, title, index }) => {
-      const words = seenWords(yard, before[index]?.scene ?? scene, scene);
-      return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
-    });
-    this.status = [did, ...seen].join(' ');
+    const shows = probeWords(first, this.first);
+    const seen = isMeasuring(first.scene, this.first.scene)
+      ? []
+      : this.views.map(({ yard, scene, title, index }) => {
+          const words = seenWords(yard, before[index]?.scene ?? scene, scene);
+          return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
+        });
+    this.status = [did, ...shows, ...seen].filter(Boolean).join(' ');
   }
 
   /** What the call's outcome shows on a yard; nothing once hands have done something else. */

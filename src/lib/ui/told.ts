@@ -24,9 +24,17 @@ export function told(session: Session, outcome: Outcome): string {
   return sentences.join(' ');
 }
 
+const meterNames: Readonly<Record<string, string>> = {
+  volts: 'voltmeter',
+  ohms: 'ohmmeter'
+};
+
 function answerWords(key: string, answer: string): string {
-  if (key.startsWith('meter ')) return `The meter '${key.slice(6)}' reads ${answer}.`;
-  return key.startsWith('lamp ') ? `Lamp ${key.slice(5)} is ${answer}.` : `${key}: ${answer}.`;
+  if (key.startsWith('test lamp')) return `The ${key} is ${answer}.`;
+  if (key.startsWith('lamp ')) return `Lamp ${key.slice(5)} is ${answer}.`;
+  if (!key.startsWith('meter ')) return `${key}: ${answer}.`;
+  const [, name = '', side = ''] = /^meter ([^,]+)(.*)$/.exec(key) ?? [];
+  return `The ${meterNames[name] ?? `meter '${name}'`}${side} reads ${answer}.`;
 }
 
 /** Why it happened, a sentence a yard; the engine has reasons for locos and lamps only. */

@@ -6,10 +6,12 @@ import {
   DeckSchema,
   fit,
   KnobSchema,
+  ohmsWithSupply,
   PinSchema,
   PlugStateSchema,
   SceneSchema,
   SelectorSchema,
+  SupplyStateSchema,
   SwitchSchema,
   type Scene
 } from './scene';
@@ -24,6 +26,7 @@ export const ActionSchema = v.pipe(
     selector: v.optional(SelectorSchema),
     controller: v.optional(KnobSchema),
     second: v.optional(KnobSchema),
+    supply: v.optional(SupplyStateSchema),
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
@@ -32,7 +35,7 @@ export const ActionSchema = v.pipe(
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, selector, controller, second, deck, pin, plug, edits, faults'
+    'at least one of switch, selector, controller, second, supply, deck, pin, plug, edits, faults'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
@@ -57,17 +60,29 @@ function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
     throw new RefusedError(`${across[0]} stands across the deck's edge: move it clear first.`);
 }
 
+/** Ohms are measured with the supply off only. */
+function mayMeasure(scene: Scene, { supply = scene.supply, edits = scene.edits }: Action): void {
+  if (!ohmsWithSupply({ supply, edits })) return;
+  throw new RefusedError(
+    scene.supply === 'off'
+      ? 'The ohmmeter is still on the wires: take it off before you switch the supply on.'
+      : 'The supply is on: switch it off before you measure ohms.'
+  );
+}
+
 /**
  * The scene after the action. Hands pull the pin before the deck moves and push it home after.
  * @throws BorderError when the yard has no such toggle or place; RefusedError when it cannot be done.
  */
 export function act(yard: Yard, scene: Scene, action: Action): Scene {
+  mayMeasure(scene, action);
   const next = fit('action', yard, {
     ...scene,
     locos: {},
     controller: action.controller ?? scene.controller,
     second: action.second ?? scene.second,
     selector: action.selector ?? scene.selector,
+    supply: action.supply ?? scene.supply,
     switches: { ...scene.switches, ...action.switch },
     deck: action.deck ?? scene.deck,
     pin: 'out',

@@ -1,8 +1,9 @@
 import type { Circuit, Element } from '../circuit';
-import { applyEdit } from './edits';
+import { applyEdit, isHeld, type Edit } from './edits';
 import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
+import { isProbe, probeElement } from './probe';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
 import { controllerElements } from './second';
@@ -31,13 +32,16 @@ export function apply(yard: Yard, scene: Scene): readonly Run[] {
     )
   }));
   const now = { yard, deckMm: scene.deck };
-  const faulty = changeByFaults(set, scene.faults, now);
-  const edited = scene.edits.reduce<readonly Run[]>(applyEdit, faulty);
-  return hangLamps(addByFaults(edited, scene.faults, now), placed);
+  const made = (edits: readonly Edit[], to: readonly Run[]) => edits.reduce(applyEdit, to);
+  const held = scene.edits.filter(isHeld);
+  const wired = scene.edits.filter((edit) => !isHeld(edit));
+  const edited = made(wired, changeByFaults(set, scene.faults, now));
+  return made(held, hangLamps(addByFaults(edited, scene.faults, now), placed));
 }
 
 function element(part: Placed): Element {
   const { id, from, to, kind, ohms, closed } = part;
+  if (isProbe(id)) return probeElement(part);
   if (kind === 'resistor') return { kind, id, a: from, b: to, ohms };
   if (closed && (kind === 'lamp' || kind === 'lamp guard')) return lampElement(part);
   return { kind: 'switch', id, a: from, b: to, closed, ohms };

@@ -10,6 +10,7 @@ import {
 import { apply, circuitOf } from './apply';
 import { lampRoads, lampState, type LampState } from './lamps';
 import { floating, isSupplyShorted, levels, type Level } from './levels';
+import { isMeterRun, isProbe, litBy, ohmsOf, type Lit } from './probe';
 import { locoNamed, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
@@ -35,6 +36,12 @@ export interface Reading {
   readonly level: (node: string) => Level;
   /** Volts between two nodes; undefined where they share no island. */
   readonly between: (a: string, b: string) => number | undefined;
+  /** Volts across a part, loco or instrument, from its first end to its second; undefined where they share no island. */
+  readonly volts: (id: string) => number | undefined;
+  /** Ohms which the ohmmeter shows; Infinity is open, undefined without one. */
+  readonly ohms: number | undefined;
+  /** How the test lamp looks; undefined without one. */
+  readonly testLamp: Lit | undefined;
   /** Amps through a part or loco, in the direction in which its run is followed. */
   readonly amps: (id: string) => number;
   /** Whether the controller, or the supply that two share, gives all it can. */
@@ -54,16 +61,21 @@ export const CENTRE_VOLTS = 0.05;
 
 type Knobs = Pick<Scene, 'controller' | 'second'>;
 
-/** The scene with the knobs at full and every loco held: what its wires could do. */
+/** The scene with the supply on, the knobs at full and every loco held: what its wires could do. */
 const atFull = (scene: Scene, knobs: Knobs = { controller: 1, second: 1 }): Scene => ({
   ...scene,
   ...knobs,
+  supply: 'on',
   locos: Object.fromEntries(
     Object.entries(scene.locos).map(([name, at]) => [name, { ...at, speed: 0 }])
   )
 });
 
-const isWay = (element: Element): boolean => !isLoad(element) && element.kind !== 'source';
+const isWay = (element: Element): boolean =>
+  !isLoad(element) &&
+  element.kind !== 'source' &&
+  !/^controller( 2)?$/.test(element.id) &&
+  !isProbe(element.id);
 
 /** The knobs with those at centre turned to full, the way of the other one: a shared supply stays whole. */
 function turnedUp(scene: Scene, centred: readonly string[]): Knobs {
@@ -84,13 +96,26 @@ export function read(yard: Yard, scene: Scene): Reading {
     .map(({ id }) => id);
   const shorted = isSupplyShorted(circuit);
   const up = centred.length > 0 && !shorted;
-  const shown = up ? circuitOf(yard, atFull(scene, turnedUp(scene, centred)), runs) : circuit;
-  const all = levels(circuit, up ? solve(shown) : solution);
+  const bare = runs.filter((run) => !isMeterRun(run));
+  const asIs = !up && bare.length === runs.length;
+  const moment = up ? atFull(scene, turnedUp(scene, centred)) : scene;
+  const wiring = asIs ? circuit : circuitOf(yard, moment, bare);
+  const all = levels(wiring, asIs ? solution : solve(wiring));
+  const volts = (id: string) => {
+    const { a, b } = circuit.elements.find((each) => each.id === id) as Element;
+    return solution.between(a, b);
+  };
+  const has = (id: string) => runs.some((run) => run.id === id);
   return {
     runs,
     circuit,
     level: (node) => all.get(node) ?? floating,
     between: (a, b) => solution.between(a, b),
+    volts,
+    ohms: has('meter ohms')
+      ? ohmsOf(volts('meter ohms') ?? 0, solution.amps('meter ohms'))
+      : undefined,
+    testLamp: has('test lamp') ? litBy(volts('test lamp') ?? 0) : undefined,
     amps: (id) => (scene.locos[id]?.fallen ? 0 : solution.amps(id)),
     limiting: ['controller', 'supply'].some((id) => solution.limiting.includes(id)),
     limits: solution.limiting,

@@ -1,3 +1,6 @@
+/** A test instrument at the end of two probes. */
+export type Instrument = 'voltmeter' | 'ohmmeter' | 'test lamp';
+
 /** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor, a lamp or a meter. */
 export interface Part {
   readonly id: string;
@@ -13,7 +16,8 @@ export interface Part {
     | 'metal'
     | 'lamp pole'
     | 'lamp'
-    | 'lamp guard';
+    | 'lamp guard'
+    | Instrument;
   readonly ohms: number;
   /** A switch's contact; a wire that is off is not closed. */
   readonly closed: boolean;
@@ -28,6 +32,8 @@ export interface Run {
   /** The road it serves; runs of the whole yard have none. */
   readonly road?: string;
   readonly parts: readonly Part[];
+  /** Ids of the two points at which a test instrument is held; only its run has them. */
+  readonly held?: readonly [string, string];
 }
 
 /** A part with the two nodes it stands between. */

@@ -68,6 +68,8 @@ const PlaceSchema = v.union(
 const pinAllowed = 'home or out';
 /** The locating pin. Home can be said only where there is a hole. */
 export const PinSchema = v.picklist(['home', 'out'], pinAllowed);
+/** The controller's supply: plugged in, or not. */
+export const SupplyStateSchema = v.picklist(['on', 'off'], switchAllowed);
 /** The deck's plug. */
 export const PlugStateSchema = v.picklist(['in', 'out'], 'in or out');
 /**
@@ -98,6 +100,7 @@ export const SceneSchema = v.strictObject({
   controller: v.optional(KnobSchema, 0),
   /** Knob of the second controller. */
   second: v.optional(KnobSchema, 0),
+  supply: v.optional(SupplyStateSchema, 'on'),
   /** Toggles that are on, or pushes that are held. */
   switches: v.optional(v.record(v.string(), SwitchSchema), {}),
   selector: v.optional(SelectorSchema, 'off'),
@@ -137,7 +140,8 @@ export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
     ...secondFindings(yard, scene),
     ...deckFindings(yard, scene),
     ...locoFindings(yard, scene),
-    ...faultFindings(yard, scene.faults)
+    ...faultFindings(yard, scene.faults),
+    ...ohmsFindings(scene)
   ];
   if (findings.length > 0) throw new BorderError(what, findings);
   const deck = deckMm(yard, scene.deck);
@@ -198,6 +202,21 @@ export function within({ yard, deck, road }: Track, name: string, atMm: number):
   const { lengthMm } = roadNamed(yard, road);
   return Math.min(Math.max(atMm, inset('west')), lengthMm - inset('east'));
 }
+
+/** An ohmmeter is held to a yard without supply only. */
+export const ohmsWithSupply = (scene: Pick<Scene, 'supply' | 'edits'>): boolean =>
+  scene.supply === 'on' && scene.edits.some((edit) => 'ohms' in edit);
+
+const ohmsFindings = (scene: Admitted | Scene): Finding[] =>
+  ohmsWithSupply(scene)
+    ? [
+        {
+          path: ['edits'],
+          met: 'an ohmmeter with the supply on',
+          allowed: 'ohms with supply: off'
+        }
+      ]
+    : [];
 
 function switchFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
   const { switching } = yard;

@@ -18,6 +18,7 @@ export const secondVolts = (yard: Yard): number =>
 export const feeds = (yard: Yard): readonly Feed[] => (yard.second ? ['feed', 'feed 2'] : ['feed']);
 
 type Knobs = Pick<Scene, 'controller' | 'second'>;
+type Powered = Knobs & Pick<Scene, 'supply'>;
 
 /** Every controller of a yard: its name, its feed terminal, its knob and its volts at full knob. */
 export const controllers = (yard: Yard, { controller, second }: Knobs) => [
@@ -47,8 +48,9 @@ export const controllers = (yard: Yard, { controller, second }: Knobs) => [
  * open. Knobs turned opposite ways lay the common return on + and - at once: the engine finds what
  * the supply then gives, up to its limit, and what volts are left to regulate.
  */
-export function controllerElements(yard: Yard, knobs: Knobs): readonly Element[] {
+export function controllerElements(yard: Yard, knobs: Powered): readonly Element[] {
   const all = controllers(yard, knobs);
+  if (knobs.supply === 'off') return all.map(unplugged);
   if (yard.second?.shares !== 'supply') {
     return all.map(({ id, feed, knob, supply }) => ({
       kind: 'source',
@@ -69,6 +71,15 @@ export function controllerElements(yard: Yard, knobs: Knobs): readonly Element[]
   const left = solve({ ground: minus, elements: supplied }).volts(plus) ?? 0;
   return [...supplied, ...all.map((each) => regulator(each, left))];
 }
+
+const unplugged = ({ id, feed, supply }: ReturnType<typeof controllers>[number]): Element => ({
+  kind: 'switch',
+  id,
+  a: feed,
+  b: 'return',
+  closed: false,
+  ohms: supply.ohms
+});
 
 interface Part {
   readonly id: string;

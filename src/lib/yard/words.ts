@@ -13,8 +13,25 @@ export const joinWords = (words: readonly string[], last: string): string =>
 /** Volts to one decimal, the way they are said and shown. */
 export const voltsText = (volts: number): string => `${Math.abs(volts).toFixed(1)} V`;
 
+/** What a voltmeter shows: with its sign, and a decimal more below a volt. */
+export const meterVoltsText = (volts: number): string => {
+  const size = Math.abs(volts);
+  const digits = size < 1 ? size.toFixed(2) : size.toFixed(1);
+  return `${volts < 0 && Number(digits) > 0 ? '−' : ''}${digits} V`;
+};
+
+/** What an ohmmeter shows: three figures, or "open". */
+export const ohmsText = (ohms: number): string => {
+  if (ohms === Infinity) return 'open';
+  const [size, unit] =
+    ohms < 1e3 ? [ohms, 'Ω'] : ohms < 1e6 ? [ohms / 1e3, 'kΩ'] : [ohms / 1e6, 'MΩ'];
+  return `${size < 1 ? size.toFixed(2) : Number(size.toPrecision(3))} ${unit}`;
+};
+
 /** Amps to two decimals. */
 export const ampsText = (amps: number): string => `${Math.abs(amps).toFixed(2)} A`;
+
+const loadWords = (id: string): string => (id === 'test lamp' ? 'the test lamp' : id);
 
 /** A level in words: "joined to the feed", "at return level, only through Heron". */
 export function levelWords(level: Level): string {
@@ -26,7 +43,7 @@ export function levelWords(level: Level): string {
     case 'nothing':
       return 'joined to nothing';
     case 'through':
-      return `at ${(level.share ?? 0) > 0.5 ? 'feed' : 'return'} level, only through ${joinWords(level.through, 'and')}`;
+      return `at ${(level.share ?? 0) > 0.5 ? 'feed' : 'return'} level, only through ${joinWords(level.through.map(loadWords), 'and')}`;
     default:
       return `joined to the ${level.joined}`;
   }
@@ -55,6 +72,7 @@ export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): str
   ].flatMap(([name, setting]) =>
     setting === undefined ? [] : [`You turn ${name} to ${percentWords(setting)}.`]
   );
+  const fed = action.supply === undefined ? [] : [`You switch the supply ${action.supply}.`];
   const placed =
     action.deck === undefined ? [] : [`You move the deck to ${deckWords(action.deck)}.`];
   const pinned =
@@ -66,7 +84,16 @@ export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): str
       ? []
       : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
-  return [...thrown, ...turned, ...knobs, ...placed, ...pinned, ...plugged, ...changes].join(' ');
+  return [
+    ...thrown,
+    ...turned,
+    ...knobs,
+    ...fed,
+    ...placed,
+    ...pinned,
+    ...plugged,
+    ...changes
+  ].join(' ');
 }
 
 const deckWords = (deck: number | string): string =>
@@ -94,6 +121,7 @@ export function sceneWords(yard: Yard, scene: Scene): string {
           `The second knob, for ${joinWords(yard.second.roads, 'and')}, is at ${percentWords(scene.second)}.`
         ]
       : []),
+    ...(scene.supply === 'off' ? ['The supply is off.'] : []),
     ...deckSentences(yard, scene),
     ...(yard.return === 'ring' ? ['The return is a ring.'] : []),
     ...scene.edits.map((edit) => sentence(editWords(edit)))

@@ -120,7 +120,8 @@ const UNCLEAR_MM = [SEEN_MM / 3, 4 * SEEN_MM] as const;
 const isWithin = (value: number, [low, high]: readonly [number, number]): boolean =>
   value > low && value < high;
 
-const offersStop = ({ compare }: Question): boolean => compare?.options?.includes('stops') ?? false;
+const offersStop = ({ compare }: Question): boolean =>
+  (compare?.options as readonly string[] | undefined)?.includes('stops') ?? false;
 
 /** Whether what is done leaves each loco asked about clearly running or clearly standing, clearly as fast as before or not. */
 function isDecided({ yard, scene, question }: Fresh): boolean {
