@@ -5,4 +5,3 @@ export { default as InkKey } from './InkKey.svelte';
 export { default as Plan } from './Plan.svelte';
 export { default as Rows } from './Rows.svelte';
 export { default as TallyBars } from './TallyBars.svelte';
-export { tallyBars } from './tally';
