@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { answer, families, fresh } from '../../src/lib/predict';
 import { nextSeed, noProgress, toWake, withTry, type Progress } from '../../src/lib/share';
 import { callByKeys, pressByKeys } from './keys';
-import { asked, call, openTables, stepAt, visit, wrongPicks, type Step } from './step';
+import { asked, call, stepAt, visit, wrongPicks, type Step } from './step';
 import { expect, test } from './test';
 
 const PATH = '/review/';
@@ -61,6 +61,12 @@ const answersOf = (progress: Progress) =>
   });
 
 const callAt = (page: Page, number: number): Step => stepAt(page, `Call ${number} of 3`);
+
+/** Opens the tables of the calls that are open so far. */
+async function openTables(page: Page): Promise<void> {
+  const closed = page.locator('details:not([open]):visible');
+  while ((await closed.count()) > 0) await closed.first().locator('summary').click();
+}
 
 async function barriers(page: Page): Promise<readonly string[]> {
   const found: string[] = [];

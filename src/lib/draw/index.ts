@@ -7,4 +7,3 @@ export { default as PanelFace } from './PanelFace.svelte';
 export { default as Plan } from './Plan.svelte';
 export { default as Rows } from './Rows.svelte';
 export { default as TallyBars } from './TallyBars.svelte';
-export { tallyBars } from './tally';
