@@ -17,7 +17,7 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, deck, pin, plug, locos, edits } = sceneEntries;
+const { controller, switches, deck, pin, plug, locos, stock, edits } = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -30,6 +30,7 @@ export const TwinSchema = v.strictObject({
   pin,
   plug: bare(plug),
   locos: bare(locos),
+  stock: bare(stock),
   edits: bare(edits),
   ask: v.optional(words(35)),
   ...questionEntries,

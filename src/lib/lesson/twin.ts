@@ -17,6 +17,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     pin,
     plug,
     locos,
+    stock,
     edits,
     ask,
     right,
@@ -31,6 +32,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
     plug: plug ?? base.scene.plug,
     locos: locos ?? base.scene.locos,
+    stock: stock ?? (locos ? {} : base.scene.stock),
     edits: edits ?? base.scene.edits
   });
   const names = Object.keys(scene.locos);

@@ -11,8 +11,9 @@ import {
   SwitchSchema,
   type Scene
 } from './scene';
-import { locoNamed } from './locos';
 import { roadNamed } from './road';
+import type { Standing } from './standing';
+import { trainsOf, vehicleNamed, vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** What hands do to a scene: throw toggles, turn the knob, change wires (the list replaces the old one). */
@@ -41,15 +42,24 @@ export class RefusedError extends Error {
   }
 }
 
-/** Stock across the deck's edge, or the pin, holds the deck. */
+/** Stock across the deck's edge, a train coupled across it, or the pin, holds the deck. */
 function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
   if (pin === 'home') throw new RefusedError('The deck is pinned: pull the pin first.');
-  const across = Object.entries(scene.locos).find(([name, { road, atMm }]) => {
-    const half = locoNamed(name).lengthMm / 2;
-    return atMm < half || atMm > roadNamed(yard, road).lengthMm - half;
-  });
-  if (across)
-    throw new RefusedError(`${across[0]} stands across the deck's edge: move it clear first.`);
+  const all = vehicles(scene);
+  const across = Object.entries(all).find(([name, at]) => isAcross(yard, name, at));
+  const bedOf = (name: string) => roadNamed(yard, all[name]?.road as string).bed;
+  const parted = trainsOf(scene).find((train) =>
+    train.some((each) => bedOf(each) !== bedOf(train[0]))
+  );
+  const name = across?.[0] ?? parted?.[0];
+  if (name) throw new RefusedError(`${name} stands across the deck's edge: move it clear first.`);
+}
+
+/** Whether a vehicle's body reaches over an end of the deck, or of a fixed road towards it. */
+function isAcross(yard: Yard, name: string, { road, atMm }: Standing): boolean {
+  const half = vehicleNamed(name).lengthMm / 2;
+  const { lengthMm, next } = roadNamed(yard, road);
+  return (!next.west && atMm < half) || (!next.east && atMm > lengthMm - half);
 }
 
 /**
@@ -60,6 +70,7 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   const next = fit('action', yard, {
     ...scene,
     locos: {},
+    stock: {},
     controller: action.controller ?? scene.controller,
     switches: { ...scene.switches, ...action.switch },
     deck: action.deck ?? scene.deck,
@@ -73,7 +84,7 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   if (pin === 'home' && !holeAt(yard, next.deck)) {
     throw new RefusedError('There is no hole here: the pin cannot go home.');
   }
-  return { ...next, locos: scene.locos, pin };
+  return { ...next, locos: scene.locos, stock: scene.stock, pin };
 }
 
 /** Words, a whole scene, and what to light: lessons, walkthroughs and workshops are made of these. */

@@ -1,6 +1,7 @@
 import type { Circuit, Element } from '../circuit';
 import { applyEdit } from './edits';
 import { holesAt } from './deck';
+import { roadNamed } from './road';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
 import { stockElements } from './wheels';
@@ -12,7 +13,9 @@ function isMade(yard: Yard, scene: Scene, part: Part): boolean {
   const road = part.id.split(' ').at(-1) as string;
   if (part.kind === 'toggle') return scene.switches[road] ?? false;
   if (part.kind === 'plug') return scene.plug === 'in';
-  return scene.pin === 'home' && holesAt(yard, scene.deck).some(({ fixed }) => fixed === road);
+  if (scene.pin !== 'home') return false;
+  const { whole } = roadNamed(yard, road);
+  return holesAt(yard, scene.deck).some(({ fixed }) => fixed === whole);
 }
 
 const isContact = ({ kind }: Part): boolean =>

@@ -7,15 +7,7 @@ export { type Level } from './levels';
 export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export { findPart, placed, PlaceError, places, type Part, type Placed, type Run } from './runs';
-export {
-  fit,
-  KnobSchema,
-  SceneSchema,
-  SwitchSchema,
-  within,
-  type Scene,
-  type Standing
-} from './scene';
+export { fit, KnobSchema, SceneSchema, SwitchSchema, type Scene, type Standing } from './scene';
 export {
   actionWords,
   ampsText,
@@ -26,6 +18,17 @@ export {
   sentence,
   voltsText
 } from './words';
+export { limits, lineOf, hop, placeOn, type Line } from './line';
+export {
+  locoOf,
+  restood,
+  stockNamed,
+  trainsOf,
+  trainWith,
+  vehicleNamed,
+  vehicles,
+  type Train
+} from './vehicles';
 export { touches } from './wheels';
 export { toggleRoads, wire } from './wire';
 export {

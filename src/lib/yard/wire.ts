@@ -1,4 +1,5 @@
 import { contacts, wireOhmsPerMetre } from '../tables';
+import { joinerRuns } from './cuts';
 import { roadsOf, type Road } from './road';
 import type { Part, Run } from './runs';
 import type { Yard } from './yard';
@@ -28,11 +29,11 @@ export const toggleRoads = (yard: Yard): readonly string[] =>
     .filter((road) => hasToggle(yard, road))
     .map(({ name }) => name);
 
-/** Whether the pin's contact stands in the road's feed. */
+/** Whether the pin's contact stands in the road's feed; of a cut running road, in that of its deck-side section. */
 const isInterlocked = (yard: Yard, road: Road): boolean =>
   road.kind === 'stabling'
     ? yard.interlocked
-    : road.kind === 'running' && yard.runningRoad === 'interlocked';
+    : road.kind === 'running' && yard.runningRoad === 'interlocked' && !road.next.east;
 
 /** What stands in a road's feed, in the order in which the current meets it: interlock, toggle, plug, dropper. */
 function feedParts(yard: Yard, road: Road): readonly Part[] {
@@ -182,6 +183,7 @@ export function wire(yard: Yard): readonly Run[] {
   return [
     ...feedLeg(yard, names),
     ...(yard.plug ? movingReturn(yard, all, yard.plug.returnContacts) : plainReturn(yard, names)),
-    ...all.flatMap((road) => roadRuns(yard, road))
+    ...all.flatMap((road) => roadRuns(yard, road)),
+    ...joinerRuns(yard.cuts)
   ];
 }

@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import { wireAreaMm2 } from '../tables';
 import { quantity } from './border';
+import { CutSchema, cutsAllowed, cutsFit } from './cuts';
+import { wholeRoads } from './road';
 
 /** Most storage roads and stabling roads of a yard. */
 export const MAX_STORAGE = 40;
@@ -101,6 +103,13 @@ const entries = {
   toleranceMm: v.optional(quantity(0.05, 2, 'mm'), 0.4),
   /** Width of the opening which a fixed road leaves in the barrier. */
   openingMm: v.optional(quantity(5, 100, 'mm'), 30),
+  /** Insulated gaps: a cut road is two sections, each with a feed of its own. */
+  cuts: v.optional(v.array(CutSchema, 'a list of cuts'), []),
+  /** Fixed roads with a stop at their deck end, closed whenever nothing faces them. */
+  endStops: v.optional(
+    v.array(v.pipe(v.union([v.string(), v.number()]), v.transform(String)), 'a list of roads'),
+    []
+  ),
   supply: v.optional(SupplySchema, {}),
   wires: v.optional(WiresSchema, {})
 };
@@ -126,6 +135,11 @@ const stablingSouth = ({ stablingRoads, stablingFromMm, centresMm }: Complete): 
 const deckSouth = ({ deckRoads, centresMm, releaseRoad, releaseCentresMm }: Complete): number =>
   (deckRoads - 1) * centresMm + (releaseRoad ? releaseCentresMm : 0);
 
+function stopsFit(yard: Complete): boolean {
+  const fixed = wholeRoads(yard).filter(({ bed }) => bed !== 'deck');
+  return yard.endStops.every((stop) => fixed.some(({ name }) => name === stop));
+}
+
 /** What is built. `{ deckRoads: 5, stablingRoads: 4 }` is a complete yard. */
 export const YardSchema = v.pipe(
   v.strictObject(entries),
@@ -133,7 +147,12 @@ export const YardSchema = v.pipe(
   v.check(
     (yard) => stablingSouth(yard) <= deckSouth(yard),
     'stabling roads no further south than the last deck road can go'
-  )
+  ),
+  v.forward(
+    v.check((yard) => cutsFit(yard.cuts, wholeRoads(yard)), cutsAllowed),
+    ['cuts']
+  ),
+  v.forward(v.check(stopsFit, 'fixed roads of this yard: Q or stabling roads'), ['endStops'])
 );
 
 export type Yard = Readonly<v.InferOutput<typeof YardSchema>>;
