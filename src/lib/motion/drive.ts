@@ -73,6 +73,13 @@ class Ways {
     return this.#trains.get(loco) ?? [loco];
   }
 
+  /** On which rails each vehicle's wheels stand. */
+  railsOf(scene: Scene): string {
+    return Object.entries(vehicles(scene))
+      .map(([name, at]) => touches(this.line(at.road), name, at).join('+'))
+      .join(' ');
+  }
+
   move(scene: Scene, loco: string): Move {
     return { scene, train: this.train(loco), line: this.line };
   }
@@ -109,6 +116,7 @@ export function driveTo(yard: Yard, drive: Drive, seconds: number): Drive {
   for (let tick = drive.tick + 1; tick <= last && !isOver(scene); tick++) {
     bench = bench.fits(scene) ? bench : new Bench(yard, scene, ways);
     for (const { name, ...stride } of bench.step(scene)) {
+      if (stride.byMm === 0 && stride.speed === scene.locos[name]?.speed) continue;
       const { standings, events: happened, contact } = arrive(ways.move(scene, name), stride);
       const again = contact !== undefined && contacts.includes(contact);
       if (contact !== undefined && !again) contacts = [...contacts, contact];
@@ -143,20 +151,18 @@ export function settle(yard: Yard, scene: Scene): Scene {
 
 /** A scene's circuit, good for as long as every loco stands on the same rails. */
 class Bench {
-  readonly #yard: Yard;
   readonly #rails: string;
   readonly #circuit: Prepared;
   readonly #ways: Ways;
 
   constructor(yard: Yard, scene: Scene, ways: Ways) {
-    this.#yard = yard;
     this.#ways = ways;
-    this.#rails = railsOf(yard, scene);
+    this.#rails = ways.railsOf(scene);
     this.#circuit = prepare(circuitOf(yard, scene));
   }
 
   fits(scene: Scene): boolean {
-    return railsOf(this.#yard, scene) === this.#rails;
+    return this.#ways.railsOf(scene) === this.#rails;
   }
 
   /** How far each loco wants to take its train in one step. */
@@ -198,11 +204,6 @@ class Bench {
     return { name, loco: locoNamed(name), mass, at, way: Math.sign(at.speed) };
   }
 }
-
-const railsOf = (yard: Yard, scene: Scene): string =>
-  Object.entries(vehicles(scene))
-    .map(([name, at]) => touches(yard, scene.deck, name, at).join('+'))
-    .join(' ');
 
 /** What stock rolls with is little beside what its loco's motor rubs with: it is left out. */
 function strideOf({ loco, mass, at, way }: Mover, amps: number): Stride {

@@ -44,12 +44,18 @@ export interface Vehicle {
   readonly mass: number;
 }
 
+const locos: ReadonlyMap<string, Vehicle> = new Map(
+  locoNames.map((name) => {
+    const { lengthMm, pickupSpanMm: wheelSpanMm, mass } = locoNamed(name);
+    return [name, { lengthMm, wheelSpanMm, mass }];
+  })
+);
+
 /** The loco or other stock called `name`; throws when there is none. */
 export function vehicleNamed(name: string): Vehicle {
-  const stock = stockNamed(name);
-  if (stock) return stock;
-  const { lengthMm, pickupSpanMm, mass } = locoNamed(name);
-  return { lengthMm, wheelSpanMm: pickupSpanMm, mass };
+  const vehicle = locos.get(name) ?? stockNamed(name);
+  if (vehicle) return vehicle;
+  throw new RangeError(`No '${name}'. There are ${locoNames.join(', ')}, ${stockAllowed}.`);
 }
 
 /** Every loco and all other stock of a scene. */
@@ -84,8 +90,7 @@ export function trainsOf(scene: Pick<Scene, 'locos' | 'stock'>): readonly Train[
 }
 
 /** The loco that moves a train, if it has one. */
-export const locoOf = ([root]: Train): string | undefined =>
-  locoNames.includes(root) ? root : undefined;
+export const locoOf = ([root]: Train): string | undefined => (locos.has(root) ? root : undefined);
 
 /** The train to which a loco or other stock belongs. */
 export const trainWith = (scene: Pick<Scene, 'locos' | 'stock'>, name: string): Train =>

@@ -1,8 +1,7 @@
 import type { Element } from '../circuit';
 import { contacts } from '../tables';
-import { lineOf } from './line';
+import { lineOf, type Line } from './line';
 import { locoNamed, motorConstant } from './locos';
-import { roadNamed } from './road';
 import type { Scene } from './scene';
 import type { Standing } from './standing';
 import { stockNamed, vehicleNamed } from './vehicles';
@@ -15,14 +14,13 @@ const BRIDGE_MM = 1.5;
  * The roads whose rails the wheels of a vehicle join: all on which the pick-ups of a loco or a lit
  * coach stand; of plain wheels the two beside a gap, while one stands on it.
  */
-export function touches(yard: Yard, deck: number, name: string, at: Standing): readonly string[] {
+export function touches({ roads }: Line, name: string, at: Standing): readonly string[] {
   if (at.fallen) return [];
   const half = vehicleNamed(name).wheelSpanMm / 2;
-  const { lengthMm } = roadNamed(yard, at.road);
+  const { lengthMm = 0 } = roads.find((each) => each.name === at.road) ?? {};
   const plain = stockNamed(name)?.wheels.kind === 'plain';
   const clear = plain ? half + BRIDGE_MM : half;
   if (at.atMm - clear >= 0 && at.atMm + clear <= lengthMm) return plain ? [] : [at.road];
-  const { roads } = lineOf(yard, deck, at.road);
   if (!plain) {
     const [west, east] = [at.atMm - half, at.atMm + half];
     return roads
@@ -80,7 +78,7 @@ function loaded(
 
 /** The elements that the locos and other stock of a scene add to its circuit. */
 export function stockElements(yard: Yard, scene: Scene): readonly Element[] {
-  const on = (name: string, at: Standing) => touches(yard, scene.deck, name, at);
+  const on = (name: string, at: Standing) => touches(lineOf(yard, scene.deck, at.road), name, at);
   const locos = Object.entries(scene.locos).flatMap(([name, at]) => {
     const loco = locoNamed(name);
     const emf = motorConstant(loco) * at.speed;
