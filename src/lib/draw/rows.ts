@@ -1,4 +1,4 @@
-import { roadNamed, type Run, type Scene, type Yard } from '../yard';
+import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
 import type { Point } from './geometry';
 import { lineOf, nodePoint } from './lines';
@@ -121,6 +121,10 @@ function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): L
 /** Whether the toggle sits where it belongs: in its own road's feed. */
 export const isOwnToggle = (run: Run, id: string): boolean =>
   run.job === 'feed' && `toggle ${run.road}` === id && run.parts.some((part) => part.id === id);
+
+/** Locos and other stock on a road, the locos first. */
+export const vehiclesOn = (scene: Scene, road: string): readonly (readonly [string, Standing])[] =>
+  Object.entries(vehicles(scene)).filter(([, standing]) => standing.road === road);
 
 /** The loco that stands on a road, if any. */
 export const locoOn = (scene: Scene, road: string): string | undefined =>

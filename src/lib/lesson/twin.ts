@@ -35,9 +35,11 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     stock: stock ?? (locos ? {} : base.scene.stock),
     edits: edits ?? base.scene.edits
   });
-  const names = Object.keys(scene.locos);
+  const names = given.falls?.of ?? Object.keys(scene.locos);
   const question: Question =
-    (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
+    (given.about ?? given.compare ?? given.which ?? given.falls)
+      ? given
+      : { ...given, about: names };
   const side = { title: base.title, yard, scene };
   answered(reading, question, side, ['twin']);
   return {

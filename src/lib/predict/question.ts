@@ -1,13 +1,14 @@
 import * as v from 'valibot';
-import { ActionSchema, met, type Scene, type Yard } from '../yard';
+import { ActionSchema, met, vehicles, type Scene, type Yard } from '../yard';
 import { about } from './kinds/about';
 import { compare } from './kinds/compare';
+import { falls } from './kinds/falls';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
 import { limit } from './kinds/limit';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which, limit] as const;
+const kinds = [about, compare, which, limit, falls] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -18,7 +19,8 @@ export const questionEntries = {
   about: v.optional(about.schema),
   compare: v.optional(compare.schema),
   which: v.optional(which.schema),
-  limit: v.optional(limit.schema)
+  limit: v.optional(limit.schema),
+  falls: v.optional(falls.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>
@@ -89,7 +91,7 @@ function mustExist(names: readonly string[], { after, reading }: Played): void {
   const meters = reading.circuit.elements
     .map((each) => each.id)
     .filter((id) => id.startsWith('meter '));
-  const there = [...Object.keys(after.locos), ...meters];
+  const there = [...Object.keys(vehicles(after)), ...meters];
   const missing = names.find((name) => !there.includes(name));
   if (missing)
     throw new QuestionError(`unknown '${missing}'`, `on this board: ${there.join(', ')}`);

@@ -15,6 +15,7 @@ import {
   PlaceError,
   read,
   RefusedError,
+  vehicles,
   type Action,
   type Reading,
   type Scene
@@ -110,7 +111,7 @@ export class Session {
     const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
     const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
     const roads = [
-      ...hidden.map((name) => scene.locos[name]?.road),
+      ...hidden.map((name) => vehicles(scene)[name]?.road),
       ...withMeter.map((run) => run.road)
     ];
     const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);

@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import { EditSchema } from './edits';
+import { couple, CoupleSchema } from './couple';
 import { holeAt } from './deck';
+import { RefusedError } from './refused';
 import {
   DeckSchema,
   fit,
@@ -24,23 +26,15 @@ export const ActionSchema = v.pipe(
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
+    couple: v.optional(CoupleSchema),
     edits: v.optional(v.array(EditSchema, 'a list of edits'))
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, controller, deck, pin, plug, edits'
+    'at least one of switch, controller, deck, pin, plug, couple, edits'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
-
-/** Why hands cannot do something: the deck is pinned, or stock stands across its edge, or there is no hole. */
-export class RefusedError extends Error {
-  readonly code = 'refused';
-  constructor(readonly why: string) {
-    super(why);
-    this.name = 'RefusedError';
-  }
-}
 
 /** Stock across the deck's edge, a train coupled across it, or the pin, holds the deck. */
 function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
@@ -84,7 +78,8 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   if (pin === 'home' && !holeAt(yard, next.deck)) {
     throw new RefusedError('There is no hole here: the pin cannot go home.');
   }
-  return { ...next, locos: scene.locos, stock: scene.stock, pin };
+  const stock = action.couple ? couple(yard, scene, action.couple) : scene.stock;
+  return { ...next, locos: scene.locos, stock, pin };
 }
 
 /** Words, a whole scene, and what to light: lessons, walkthroughs and workshops are made of these. */

@@ -1,4 +1,5 @@
-export { act, ActionSchema, RefusedError, StepSchema, type Action, type Step } from './action';
+export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { RefusedError } from './refused';
 export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';

@@ -5,6 +5,7 @@ import { locoNamed, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
 import { roads } from './road';
+import { vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** Why a road's rails are at the levels they are. */
@@ -25,7 +26,7 @@ export interface Reading {
   readonly level: (node: string) => Level;
   /** Volts between two nodes; undefined where they share no island. */
   readonly between: (a: string, b: string) => number | undefined;
-  /** Amps through a part or loco, in the direction in which its run is followed. */
+  /** Amps through a part, loco or coach, in the direction in which its run is followed; 0 where a vehicle takes none. */
   readonly amps: (id: string) => number;
   /** Whether the controller gives all it can. */
   readonly limiting: boolean;
@@ -53,6 +54,8 @@ export function read(yard: Yard, scene: Scene): Reading {
   const runs = apply(yard, scene);
   const circuit = circuitOf(yard, scene, runs);
   const solution = solve(circuit);
+  const elements = new Set(circuit.elements.map(({ id }) => id));
+  const absent = new Set(Object.keys(vehicles(scene)).filter((name) => !elements.has(name)));
   const atCentre = Math.abs(solution.volts('feed') ?? 0) < CENTRE_VOLTS;
   const all = levels(circuit, atCentre ? solve(circuitOf(yard, atFull(scene), runs)) : solution);
   return {
@@ -60,7 +63,7 @@ export function read(yard: Yard, scene: Scene): Reading {
     circuit,
     level: (node) => all.get(node) ?? floating,
     between: (a, b) => solution.between(a, b),
-    amps: (id) => solution.amps(id),
+    amps: (id) => (absent.has(id) ? 0 : solution.amps(id)),
     limiting: solution.limiting.includes('controller'),
     why: (road) => why(circuit, road)
   };

@@ -4,6 +4,7 @@ import type { Level } from './levels';
 import type { Scene } from './scene';
 import { holeAt } from './deck';
 import { roads } from './road';
+import { vehicles } from './vehicles';
 import { toggleRoads } from './wire';
 import type { Yard } from './yard';
 
@@ -56,8 +57,11 @@ export function actionWords(action: Action): string {
     action.plug === undefined
       ? []
       : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
+  const coupled = Object.entries(action.couple ?? {}).map(([name, to]) =>
+    to === 'none' ? `You uncouple ${name}.` : `You couple ${name} to ${to}.`
+  );
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
-  return [...thrown, ...knob, ...placed, ...pinned, ...plugged, ...changes].join(' ');
+  return [...thrown, ...knob, ...placed, ...pinned, ...plugged, ...coupled, ...changes].join(' ');
 }
 
 const deckWords = (deck: number | string): string =>
@@ -74,8 +78,12 @@ export const sentence = (clause: string): string =>
 
 /** A scene in a few sentences: who stands where, which toggles are on, what is odd about the wires. */
 export function sceneWords(yard: Yard, scene: Scene): string {
-  const names = Object.keys(scene.locos);
-  const places = Object.entries(scene.locos).map(([name, { road }]) => `${name} on road ${road}`);
+  const all = vehicles(scene);
+  const names = Object.keys(all);
+  const places = Object.entries(all).map(([name, { road }]) => {
+    const { coupled } = scene.stock[name] ?? {};
+    return coupled ? `${name} coupled to ${coupled}` : `${name} on road ${road}`;
+  });
   const on = roads(yard).filter((road) => scene.switches[road]);
   const toggles = toggleRoads(yard);
   return [
