@@ -88,10 +88,11 @@ describe('a train moves as one', () => {
 
   test('a heavier train runs up more slowly, to the same speed', () => {
     const alone = { stock: {} };
-    expect(of(drive(0.05).scene, 'Heron').speed).toBeLessThan(
+    const wagons = { stock: { wagon: { behind: 'Heron' }, 'wagon 2': { behind: 'wagon' } } };
+    expect(of(drive(0.05, wagons).scene, 'Heron').speed).toBeLessThan(
       of(drive(0.05, alone).scene, 'Heron').speed
     );
-    near(of(drive(2).scene, 'Heron').speed, of(drive(2, alone).scene, 'Heron').speed, {
+    near(of(drive(2, wagons).scene, 'Heron').speed, of(drive(2, alone).scene, 'Heron').speed, {
       rel: 1e-3
     });
   });

@@ -48,7 +48,7 @@ describe('playSequence(yard, scene, sequence)', () => {
       'it meets stock unasked',
       4,
       { until: { loco: 'Plover', at: 'end' } },
-      /^Plover runs into coach\.$/
+      /^Plover runs into coach\. /
     ],
     ['what does not touch is coupled', 3, { do: { couple: { coach: 'Plover' } } }, /does not touch/]
   ])('tells it when %s', (_, index, change, words) => {

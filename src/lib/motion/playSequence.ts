@@ -67,10 +67,15 @@ function driven(yard: Yard, begun: Scene, { until = { seconds: 1 } }: WorkingSte
   let drive = start(begun);
   for (let look = 1; look * LOOK_SECONDS <= MOST_SECONDS; look++) {
     drive = driveTo(yard, drive, look * LOOK_SECONDS);
-    if (isDone(yard, drive, until) || isOver(drive.scene)) break;
+    const stuck = !('seconds' in until) && look > 5 && isStill(drive.scene);
+    if (stuck || isDone(yard, drive, until) || isOver(drive.scene)) break;
   }
   return drive;
 }
+
+/** Where nothing moves half a second after the hands are off, nothing will. */
+const isStill = (scene: Scene): boolean =>
+  Object.values(vehicles(scene)).every(({ speed }) => speed === 0);
 
 interface Watched {
   readonly before: Scene;

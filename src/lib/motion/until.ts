@@ -13,18 +13,19 @@ export function isDone(yard: Yard, { scene, events, tick }: Drive, until: Until)
   return train.every((name) => standsOn(yard, scene, { name, road: until.on }));
 }
 
-/** Whether a vehicle stands on a road from buffer to buffer, whatever section of it. */
+/** Whether a vehicle stands on a road, or on a section of one, from buffer to buffer. */
 function standsOn(
   yard: Yard,
   scene: Scene,
-  { name, road }: { name: string; road: string }
+  { name, road }: { readonly name: string; readonly road: string }
 ): boolean {
   const at = vehicles(scene)[name];
   if (!at || at.fallen) return false;
   const { whole, lengthMm, next } = roadNamed(yard, at.road);
   const half = vehicleNamed(name).lengthMm / 2;
+  const inner = at.road === road ? {} : next;
   const clear =
-    (next.west !== undefined || at.atMm >= half) &&
-    (next.east !== undefined || at.atMm <= lengthMm - half);
+    (inner.west !== undefined || at.atMm >= half) &&
+    (inner.east !== undefined || at.atMm <= lengthMm - half);
   return (whole === road || at.road === road) && clear;
 }
