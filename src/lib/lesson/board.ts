@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { quayWorking } from '../motion';
 import {
   admit,
   EditSchema,
@@ -34,6 +35,13 @@ const BoardSchema = v.strictObject({
   yours: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(8)), 0),
   /** Wire edits offered on the panel. */
   tools: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  /** A working played below the board, which brings its own yard and scene: the demo yard's (`true` or `quay`). */
+  working: v.optional(
+    v.pipe(
+      v.union([v.literal(true), v.literal('quay')], 'true or quay'),
+      v.transform(() => 'quay' as const)
+    )
+  ),
   /** Name of this yard where it is one of a pair. */
   title: v.optional(v.string()),
   /** A second yard beside it, which differs in this only. */
@@ -53,6 +61,7 @@ export interface BoardData {
   readonly show: readonly (typeof views)[number][];
   readonly trace?: string | undefined;
   readonly yours: number;
+  readonly working?: 'quay' | undefined;
   readonly tools: readonly Edit[];
 }
 
@@ -62,8 +71,8 @@ export interface BoardData {
  */
 export function readBoard(source: Source): BoardData {
   const block = readBlock(source, BoardSchema);
-  const { show, trace, yours, tools } = block.value;
-  const sides = readSides(source, block);
+  const { show, trace, yours, tools, working } = block.value;
+  const sides = working ? [workingSide()] : readSides(source, block);
   const roads = Object.values((sides[0] as Side).scene.locos).map((at) => at.road);
   if (trace !== undefined && !roads.includes(trace)) {
     const allowed = `a road with a loco: ${roads.join(', ') || 'there is none'}`;
@@ -74,7 +83,14 @@ export function readBoard(source: Source): BoardData {
       allowed
     );
   }
-  return { sides, show, yours, tools, trace };
+  return { sides, show, yours, tools, trace, working };
+}
+
+/** The yard and the scene in which the demo working begins. */
+function workingSide(): Side {
+  const yard = admit('yard', YardSchema, quayWorking.yard);
+  const scene = admit('scene', SceneSchema, quayWorking.sequence.scene);
+  return { title: '', yard, scene: fit('scene', yard, scene) };
 }
 
 type BoardBlock = Block<v.InferOutput<typeof BoardSchema>>;
