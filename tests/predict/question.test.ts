@@ -134,7 +134,7 @@ describe('asked(question), hides(question)', () => {
   });
 
   test('questionKeys: the kinds there are', () => {
-    expect(questionKeys).toEqual(['about', 'compare', 'which', 'limit']);
+    expect(questionKeys).toEqual(['about', 'compare', 'which', 'limit', 'falls']);
   });
 
   test('answerKey: the yard’s title is added where there is a pair', () => {

@@ -23,7 +23,7 @@ export function couple(
   for (const [name, to] of Object.entries(wanted)) {
     const at = stock[name];
     if (!at) throw new RefusedError(`There is no ${name} here.`);
-    const { coupled, ...loose } = at;
+    const loose = { ...at, coupled: undefined };
     if (at.speed !== 0) throw new RefusedError(`${name} moves: stop it first.`);
     if (to === 'none') stock = { ...stock, [name]: loose };
     else {
