@@ -143,6 +143,7 @@ describe('asked(question), hides(question)', () => {
       'compare',
       'which',
       'limit',
+      'falls',
       'lamps',
       'reads',
       'testLamp'

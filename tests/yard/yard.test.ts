@@ -26,6 +26,8 @@ describe('admit(YardSchema)', () => {
       stablingFromMm: 35,
       toleranceMm: 0.4,
       openingMm: 30,
+      cuts: [],
+      endStops: [],
       supply: { volts: 12, ohms: 0.5, limitAmps: 1.5 },
       wires: {
         main: { size: '24/0.2', lengthM: 2 },

@@ -64,7 +64,9 @@ export const isCross = (run: Run): boolean =>
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[], column: number): number {
   if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
-  const round = runs.filter(({ id }) => id === 'loop link 1' || id.startsWith('closing link'));
+  const round = runs.filter(
+    ({ id }) => /^loop link 1a?$/.test(id) || id.startsWith('closing link')
+  );
   return round.length === 0 ? 0 : 6 + column * (yard.plug ? round.length - 1 : 1);
 }
 

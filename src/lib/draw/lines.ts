@@ -65,7 +65,19 @@ export function nodePoint(node: string, frame: Frame): Point {
   return { x: (onDeck ? buses.deck : buses.return) + aside, y: rowY(name) - HALF_GAUGE };
 }
 
+/** A rail joiner goes from a section's row to the next one's, beside the rails' east end. */
+function joinerLine(run: Run, { rails, rowY }: Frame): Polyline {
+  const aside = run.job === 'feed' ? HALF_GAUGE : -HALF_GAUGE;
+  const [from, to] = [run.from, run.to].map((node) => rowY(node.split(' ').at(-1) as string));
+  const x = rails.east - 24;
+  return [
+    { x, y: (from as number) + aside },
+    { x, y: (to as number) + aside }
+  ];
+}
+
 function legLine(run: Run, frame: Frame): Polyline {
+  if (run.from.includes(' rail ')) return joinerLine(run, frame);
   const [from, to] = [nodePoint(run.from, frame), nodePoint(run.to, frame)];
   const around = (x: number, low: number): Polyline => [
     from,
@@ -81,7 +93,7 @@ function legLine(run: Run, frame: Frame): Polyline {
     return frame.hasPlug ? around(from.x + frame.column, from.y + 34) : homeRound(from, frame);
   }
   if (run.id.startsWith('closing link')) return around(from.x + 2 * frame.column, from.y + 34);
-  const passesRunning = run.id === 'loop link 1' && frame.roads[0]?.kind === 'running';
+  const passesRunning = /^loop link 1a?$/.test(run.id) && frame.roads[0]?.kind === 'running';
   if (passesRunning) return around(from.x + frame.column, from.y);
   return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
 }

@@ -82,7 +82,13 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   };
   /** The pin's height with the deck at `at`. */
   const pinY = (at: number) => y(at + last + EDGE_MM + pinMm) - 10;
-  const place = (road: Road): PlanRoad => planRoad(road, { deck, along, y, deckMm });
+  const lengths = {
+    west: yard.runningLengthMm,
+    deck: yard.roadLengthMm,
+    east: yard.stablingLengthMm
+  };
+  const place = (road: Road): PlanRoad =>
+    planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm });
   return {
     width,
     height: well.y + well.height + 8,
@@ -119,11 +125,12 @@ interface Ground {
 }
 
 function planRoad(
-  { name, bed, southMm, lengthMm }: Road,
+  { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
   { deck, along, y, deckMm }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
-  const start = { west: deck.x - WELL - lengthMm * along, deck: deck.x, east: end + WELL }[bed];
+  const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
+  const start = begin + startMm * along;
   const east = start + lengthMm * along;
   const west = Math.max(start, MARGIN);
   return {

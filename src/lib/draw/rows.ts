@@ -1,4 +1,4 @@
-import { roadNamed, type Run, type Scene, type Yard } from '../yard';
+import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { secondReturn } from './controllers';
 import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
@@ -162,6 +162,10 @@ export const isOwnSwitch = (run: Run, id: string): boolean =>
   run.job === 'feed' &&
   ['toggle', 'selector', 'push'].some((kind) => `${kind} ${run.road}` === id) &&
   run.parts.some((part) => part.id === id);
+
+/** Locos and other stock on a road, the locos first. */
+export const vehiclesOn = (scene: Scene, road: string): readonly (readonly [string, Standing])[] =>
+  Object.entries(vehicles(scene)).filter(([, standing]) => standing.road === road);
 
 /** The loco that stands on a road, if any. */
 export const locoOn = (scene: Scene, road: string): string | undefined =>

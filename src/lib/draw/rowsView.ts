@@ -13,7 +13,7 @@ import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
 import { isClose, isWide } from './frame';
-import { isOwnSwitch, locoOn, type RowsLayout } from './rows';
+import { isOwnSwitch, vehiclesOn, type RowsLayout } from './rows';
 
 /** What the rows view is made from. */
 export interface RowsSubject {
@@ -93,28 +93,35 @@ const runWires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
     }))
   );
 
-/** Every rail in two pieces, west and east of its loco: current flows in one of them only. */
+/** Every rail in pieces between its loads: in each flows what the loads beyond it take. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
   layout.rows.flatMap(({ road, feedRail, returnRail }) => {
     const told = isTold(marks, road);
-    const loco = locoOn(scene, road);
-    const amps = loco && told ? reading.amps(loco) : 0;
-    const middle = layout.x(road, loco ? (scene.locos[loco]?.atMm ?? 0) : 0);
-    const piece = (job: 'feed' | 'return', y: number, west: boolean): Drawn => ({
-      key: `${job} rail ${road} ${west}`,
-      line: [
-        { x: west ? layout.rails.west : middle, y },
-        { x: west ? middle : layout.rails.east, y }
-      ],
-      ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
-      amps: west === (job === 'feed') ? amps : 0,
-      width: 4,
-      square: false
-    });
-    return [true, false].flatMap((west) => [
-      piece('feed', feedRail.y, west),
-      piece('return', returnRail.y, west)
-    ]);
+    const loads = vehiclesOn(scene, road)
+      .map(([name, { atMm }]) => ({ x: layout.x(road, atMm), amps: told ? reading.amps(name) : 0 }))
+      .sort((a, b) => a.x - b.x);
+    const { west, east } = layout.rails;
+    const marksX = [west, ...loads.map(({ x }) => x), east];
+    const piece = (job: 'feed' | 'return', y: number, index: number): Drawn => {
+      const fed = job === 'feed' ? loads.slice(index) : loads.slice(0, index);
+      return {
+        key: `${job} rail ${road} ${index}`,
+        line: [
+          { x: marksX[index] as number, y },
+          { x: marksX[index + 1] as number, y }
+        ],
+        ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
+        amps: fed.reduce((sum, { amps }) => sum + amps, 0),
+        width: 4,
+        square: false
+      };
+    };
+    return marksX
+      .slice(1)
+      .flatMap((_, index) => [
+        piece('feed', feedRail.y, index),
+        piece('return', returnRail.y, index)
+      ]);
   });
 
 /** Amps once in each leg, volts at a part-way rail, figures of meters and resistors. */
@@ -124,8 +131,8 @@ export function tags(subject: RowsSubject): readonly Tag[] {
 
 const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
   layout.rows.flatMap(({ road, feedRail }) => {
-    const loco = locoOn(scene, road);
-    const amps = loco && isTold(marks, road) ? reading.amps(loco) : 0;
+    const loads = isTold(marks, road) ? vehiclesOn(scene, road) : [];
+    const amps = loads.reduce((sum, [name]) => sum + reading.amps(name), 0);
     if (Math.abs(amps) < TOLD_AMPS) return [];
     const y = feedRail.y + 24;
     const text = ampsText(amps);

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { quayWorking } from '../motion';
 import {
   admit,
   EditSchema,
@@ -14,8 +15,20 @@ import {
 import { placedError, readBlock, type Block, type Source } from './block';
 import { LessonError } from './error';
 
-const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
-  SceneSchema.entries;
+const {
+  controller,
+  second,
+  supply,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  stock,
+  edits,
+  faults
+} = SceneSchema.entries;
 const views = ['rows', 'plan', 'panel'] as const;
 export type ViewName = (typeof views)[number];
 
@@ -30,6 +43,7 @@ export const sceneEntries = {
   pin,
   plug,
   locos,
+  stock,
   edits,
   faults
 };
@@ -51,6 +65,13 @@ const BoardSchema = v.strictObject({
   yours: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(8)), 0),
   /** Wire edits offered on the panel. */
   tools: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  /** A working played below the board, which brings its own yard and scene: the demo yard's (`true` or `quay`). */
+  working: v.optional(
+    v.pipe(
+      v.union([v.literal(true), v.literal('quay')], 'true or quay'),
+      v.transform(() => 'quay' as const)
+    )
+  ),
   /** Name of this yard where it is one of a pair. */
   title: v.optional(v.string()),
   /** A second yard beside it, which differs in this only. */
@@ -70,6 +91,7 @@ export interface BoardData {
   readonly show: readonly ViewName[];
   readonly trace?: string | undefined;
   readonly yours: number;
+  readonly working?: 'quay' | undefined;
   readonly tools: readonly Edit[];
 }
 
@@ -79,8 +101,8 @@ export interface BoardData {
  */
 export function readBoard(source: Source): BoardData {
   const block = readBlock(source, BoardSchema);
-  const { show, trace, yours, tools } = block.value;
-  const sides = readSides(source, block);
+  const { show, trace, yours, tools, working } = block.value;
+  const sides = working ? [workingSide()] : readSides(source, block);
   const roads = Object.values((sides[0] as Side).scene.locos).map((at) => at.road);
   if (trace !== undefined && !roads.includes(trace)) {
     const allowed = `a road with a loco: ${roads.join(', ') || 'there is none'}`;
@@ -91,7 +113,14 @@ export function readBoard(source: Source): BoardData {
       allowed
     );
   }
-  return { sides, show, yours, tools, trace };
+  return { sides, show, yours, tools, trace, working };
+}
+
+/** The yard and the scene in which the demo working begins. */
+function workingSide(): Side {
+  const yard = admit('yard', YardSchema, quayWorking.yard);
+  const scene = admit('scene', SceneSchema, quayWorking.sequence.scene);
+  return { title: '', yard, scene: fit('scene', yard, scene) };
 }
 
 type BoardBlock = Block<v.InferOutput<typeof BoardSchema>>;
@@ -113,8 +142,20 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
-    block.value;
+  const {
+    controller,
+    second,
+    supply,
+    switches,
+    selector,
+    deck,
+    pin,
+    plug,
+    locos,
+    stock,
+    edits,
+    faults
+  } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
@@ -127,6 +168,7 @@ function side(
     pin,
     plug,
     locos,
+    stock,
     edits,
     faults
   });

@@ -17,8 +17,20 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, second, supply, switches, selector, deck, pin, plug, locos, edits, faults } =
-  sceneEntries;
+const {
+  controller,
+  second,
+  supply,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  stock,
+  edits,
+  faults
+} = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -34,6 +46,7 @@ export const TwinSchema = v.strictObject({
   pin,
   plug: bare(plug),
   locos: bare(locos),
+  stock: bare(stock),
   edits: bare(edits),
   faults: bare(faults),
   ask: v.optional(words(35)),

@@ -20,6 +20,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     pin,
     plug,
     locos,
+    stock,
     edits,
     faults,
     ask,
@@ -38,10 +39,11 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
     plug: plug ?? base.scene.plug,
     locos: locos ?? base.scene.locos,
+    stock: stock ?? (locos ? {} : base.scene.stock),
     edits: edits ?? base.scene.edits,
     faults: faults ?? base.scene.faults
   });
-  const names = Object.keys(scene.locos);
+  const names = given.falls?.of ?? Object.keys(scene.locos);
   const asks = questionKeys.some((key) => given[key as keyof Question] !== undefined);
   const question: Question = asks ? given : { ...given, about: names };
   const side = { title: base.title, yard, scene };

@@ -1,88 +1,70 @@
-import {
-  beyond,
-  locoNamed,
-  roadNamed,
-  within,
-  type Scene,
-  type Standing,
-  type Yard
-} from '../yard';
-import type { Arrival } from './event';
+import { hop, vehicles, type Standing } from '../yard';
+import { ahead, sign, type Ahead, type End, type Move } from './ahead';
+import type { Arrival, Happened } from './event';
 
-type End = 'west' | 'east';
-
-/** A loco on the move: what else stands where, on which deck. */
-export interface Move {
-  readonly yard: Yard;
-  readonly scene: Scene;
-  readonly name: string;
+/** Steps of a train: how far it wants to go, mm, and how fast it is then, m/s; east positive. */
+export interface Stride {
+  readonly byMm: number;
+  readonly speed: number;
 }
 
-/** Where a loco that wants to be at `at` really is: held, gone over a joint, or fallen. */
-export function arrive(move: Move, at: Standing): Arrival {
-  if (at.speed === 0) return { standing: at };
-  const end: End = at.speed > 0 ? 'east' : 'west';
-  return bumped(move, at, end) ?? ended(move, at, end) ?? { standing: at };
+/** Where a train really comes to: held, gone over joints, or its leading vehicle fallen. */
+export function arrive(move: Move, stride: Stride): Arrival {
+  if (stride.byMm === 0) return { standings: moved(move, stride), events: [] };
+  const end: End = stride.byMm > 0 ? 'east' : 'west';
+  const first = ahead(move, end);
+  const free = Math.abs(stride.byMm) < first.roomMm || isOnEdge(first, stride);
+  if (free) {
+    const standings = moved(move, stride);
+    return { standings, events: joints(move, standings, end) };
+  }
+  return first.kind === 'gap' ? fell(move, stride, first) : held(move, first, end);
 }
 
-const ahead = (end: End): 1 | -1 => (end === 'east' ? 1 : -1);
+/** Wheels just on the last of the rails are on rails. */
+const isOnEdge = ({ kind, roomMm }: Ahead, { byMm }: Stride): boolean =>
+  kind === 'gap' && Math.abs(byMm) === roomMm;
 
-function ended(move: Move, at: Standing, end: End): Arrival | undefined {
-  const { yard, scene, name } = move;
-  const next = beyond(yard, scene.deck, at.road, end);
-  const where = { loco: name, end };
-  if (next.kind === 'barrier' || next.kind === 'backstop') {
-    const limit = within({ yard, deck: scene.deck, road: at.road }, name, ahead(end) * Infinity);
-    if ((at.atMm - limit) * ahead(end) < 0) return undefined;
-    return {
-      standing: { ...at, atMm: limit, speed: 0 },
-      event: { ...where, kind: next.kind, road: at.road }
-    };
-  }
-  const { lengthMm } = roadNamed(yard, at.road);
-  const over = end === 'east' ? at.atMm - lengthMm : -at.atMm;
-  if (next.kind === 'gap') {
-    if (over + locoNamed(name).pickupSpanMm / 2 <= 0) return undefined;
-    return {
-      standing: { ...at, speed: 0, fallen: true },
-      event: { ...where, kind: 'gap', road: at.road }
-    };
-  }
-  if (over <= 0) return undefined;
-  const onto = roadNamed(yard, next.road);
-  const atMm = end === 'east' ? over : onto.lengthMm - over;
+type Standings = Arrival['standings'];
+
+function moved({ scene, train, line }: Move, { byMm, speed }: Stride): Standings {
+  const all = vehicles(scene);
+  return Object.fromEntries(
+    train.map((name) => {
+      const at = all[name] as Standing;
+      if (byMm === 0) return [name, { ...at, speed }];
+      const to = { road: at.road, atMm: at.atMm + byMm };
+      return [name, { ...at, ...hop(line(at.road), to), speed }];
+    })
+  );
+}
+
+function held(move: Move, first: Ahead, end: End): Arrival {
+  const { kind, lead, other, roomMm } = first;
+  const standings = moved(move, { byMm: roomMm * sign(end), speed: 0 });
+  const at = vehicles(move.scene)[lead] as Standing;
+  const stands = hop(move.line(at.road), { road: at.road, atMm: first.atMm });
+  const event = { kind, loco: lead, end, road: stands.road, ...(other ? { other } : {}) };
   return {
-    standing: { ...at, road: onto.name, atMm },
-    event: { ...where, kind: 'joint', road: onto.name }
+    standings: { ...standings, [lead]: { ...at, ...stands, speed: 0 } },
+    events: [...joints(move, standings, end), event],
+    contact: `${lead} ${end} ${other ?? ''}`
   };
 }
 
-/** Stock in the way, on the same road or on the next one. */
-function bumped(move: Move, at: Standing, end: End): Arrival | undefined {
-  const { scene, name } = move;
-  const half = locoNamed(name).lengthMm / 2;
-  for (const [other, standing] of Object.entries(scene.locos)) {
-    const place = other === name ? undefined : along(move, at, standing);
-    if (place === undefined) continue;
-    const room = (place - at.atMm) * ahead(end) - half - locoNamed(other).lengthMm / 2;
-    const isAhead = (place - at.atMm) * ahead(end) > 0;
-    if (!isAhead || room > 0) continue;
-    return {
-      standing: { ...at, atMm: at.atMm + room * ahead(end), speed: 0 },
-      event: { kind: 'bump', loco: name, end, road: at.road, other }
-    };
-  }
-  return undefined;
+function fell(move: Move, { byMm }: Stride, { lead }: Ahead): Arrival {
+  const end: End = byMm > 0 ? 'east' : 'west';
+  const standings = moved(move, { byMm, speed: 0 });
+  const before = vehicles(move.scene)[lead] as Standing;
+  const after = { ...(standings[lead] as Standing), fallen: true };
+  return {
+    standings: { ...standings, [lead]: after },
+    events: [{ kind: 'gap', loco: lead, end, road: before.road }]
+  };
 }
 
-/** Place of other stock in mm along the road of `at`; undefined where no rails lead to it. */
-function along({ yard, scene }: Move, at: Standing, other: Standing): number | undefined {
-  if (other.fallen) return undefined;
-  if (other.road === at.road) return other.atMm;
-  const leads = (end: End) => {
-    const next = beyond(yard, scene.deck, at.road, end);
-    return next.kind === 'road' && next.road === other.road;
-  };
-  if (leads('east')) return roadNamed(yard, at.road).lengthMm + other.atMm;
-  return leads('west') ? other.atMm - roadNamed(yard, other.road).lengthMm : undefined;
-}
+/** Vehicles that went over onto another road. */
+const joints = ({ scene }: Move, standings: Standings, end: End): readonly Happened[] =>
+  Object.entries(standings).flatMap(([loco, { road }]) =>
+    road === vehicles(scene)[loco]?.road ? [] : [{ kind: 'joint' as const, loco, end, road }]
+  );

@@ -1,15 +1,25 @@
 import { prepare, type Prepared, type Solution } from '../circuit';
 import {
   circuitOf,
+  lineOf,
   locoNamed,
+  locoOf,
   motorConstant,
+  placeOn,
+  restood,
   touches,
+  trainsOf,
+  trainWith,
+  vehicleNamed,
+  vehicles,
+  type Line,
   type Loco,
   type Scene,
   type Standing,
   type Yard
 } from '../yard';
-import { arrive } from './arrive';
+import { ahead, type End, type Move } from './ahead';
+import { arrive, type Stride } from './arrive';
 import type { MotionEvent } from './event';
 
 /** Fixed steps in a second of the yard's time. */
@@ -21,11 +31,65 @@ export interface Drive {
   readonly tick: number;
   readonly scene: Scene;
   readonly events: readonly MotionEvent[];
+  /** What leans on what: it is told when it begins, and again only once they have parted. */
+  readonly contacts?: readonly string[];
+}
+
+/** Trains that lean on something have parted from it once they are so far from it, mm. */
+const PARTED_MM = 1;
+/** Nearer than this something is in the way, mm. */
+const TOUCH_MM = 1e-6;
+
+/** The trains with a loco, and the lines they run on: both stay the same while the deck stands. */
+class Ways {
+  readonly #yard: Yard;
+  readonly #deck: number;
+  readonly #lines = new Map<string, Line>();
+  readonly #trains: ReadonlyMap<string, readonly string[]>;
+
+  constructor(yard: Yard, scene: Scene) {
+    this.#yard = yard;
+    this.#deck = scene.deck;
+    const all = vehicles(scene);
+    this.#trains = new Map(
+      trainsOf(scene).flatMap((train) => {
+        const loco = locoOf(train);
+        const from = loco && all[loco];
+        if (!from) return [];
+        const place = (name: string) => placeOn(this.line(from.road), all[name] as Standing) ?? 0;
+        return [[loco, [...train].sort((a, b) => place(a) - place(b))] as const];
+      })
+    );
+  }
+
+  readonly line = (road: string): Line => {
+    const known = this.#lines.get(road) ?? lineOf(this.#yard, this.#deck, road);
+    this.#lines.set(road, known);
+    return known;
+  };
+
+  /** The train of a loco, west to east. */
+  train(loco: string): readonly string[] {
+    return this.#trains.get(loco) ?? [loco];
+  }
+
+  /** On which rails each vehicle's wheels stand. */
+  railsOf(scene: Scene): string {
+    return Object.entries(vehicles(scene))
+      .map(([name, at]) => touches(this.line(at.road), name, at).join('+'))
+      .join(' ');
+  }
+
+  move(scene: Scene, loco: string): Move {
+    return { scene, train: this.train(loco), line: this.line };
+  }
 }
 
 interface Mover {
   readonly name: string;
   readonly loco: Loco;
+  /** Mass of the whole train, kg. */
+  readonly mass: number;
   readonly at: Standing;
   /** Way in which friction is overcome, ±1 east/west; 0 while held still. */
   readonly way: number;
@@ -46,56 +110,67 @@ export function driveTo(yard: Yard, drive: Drive, seconds: number): Drive {
   if (!(last > drive.tick)) return drive;
   const events = [...drive.events];
   let { scene } = drive;
-  let bench = new Bench(yard, scene);
+  let contacts = drive.contacts ?? [];
+  const ways = new Ways(yard, scene);
+  let bench = new Bench(yard, scene, ways);
   for (let tick = drive.tick + 1; tick <= last && !isOver(scene); tick++) {
-    bench = bench.fits(scene) ? bench : new Bench(yard, scene);
-    const locos = { ...scene.locos };
-    for (const { name, at } of bench.step(scene)) {
-      const { standing, event } = arrive({ yard, scene: { ...scene, locos }, name }, at);
-      locos[name] = standing;
-      if (event) events.push({ ...event, tick });
+    bench = bench.fits(scene) ? bench : new Bench(yard, scene, ways);
+    for (const { name, ...stride } of bench.step(scene)) {
+      if (stride.byMm === 0 && stride.speed === scene.locos[name]?.speed) continue;
+      const { standings, events: happened, contact } = arrive(ways.move(scene, name), stride);
+      const again = contact !== undefined && contacts.includes(contact);
+      if (contact !== undefined && !again) contacts = [...contacts, contact];
+      events.push(...(again ? happened.slice(0, -1) : happened).map((each) => ({ ...each, tick })));
+      scene = restood(scene, standings);
     }
-    scene = { ...scene, locos };
+    contacts = contacts.filter((each) => leans(ways, scene, each));
   }
-  return { tick: last, scene, events };
+  return { tick: last, scene, events, ...(contacts.length > 0 ? { contacts } : {}) };
 }
 
-/** Whether a loco has fallen: then the scene ends. */
+/** Whether the train of a contact is still near what it met. */
+function leans(ways: Ways, scene: Scene, contact: string): boolean {
+  const [, lead = '', end = ''] = /^(.+) (west|east) /.exec(contact) ?? [];
+  const train = trainWith(scene, lead);
+  return ahead(ways.move(scene, train[0]), end as End).roomMm < PARTED_MM;
+}
+
+/** Whether a vehicle has fallen: then the scene ends. */
 export const isOver = (scene: Scene): boolean =>
-  Object.values(scene.locos).some(({ fallen }) => fallen);
+  Object.values(vehicles(scene)).some(({ fallen }) => fallen);
 
 /** The scene once its locos run as fast as they will, each still where it stood. */
 export function settle(yard: Yard, scene: Scene): Scene {
   const driven = driveTo(yard, start(scene), 0.5).scene;
-  const locos = Object.entries(scene.locos).map(([name, at]) => {
-    const speed = driven.locos[name]?.speed ?? 0;
-    return [name, { ...at, speed }] as const;
+  const after = vehicles(driven);
+  const speeds = Object.entries(vehicles(scene)).map(([name, at]) => {
+    return [name, { ...at, speed: after[name]?.speed ?? 0 }] as const;
   });
-  return { ...scene, locos: Object.fromEntries(locos) };
+  return restood(scene, Object.fromEntries(speeds));
 }
 
 /** A scene's circuit, good for as long as every loco stands on the same rails. */
 class Bench {
-  readonly #yard: Yard;
   readonly #rails: string;
   readonly #circuit: Prepared;
+  readonly #ways: Ways;
 
-  constructor(yard: Yard, scene: Scene) {
-    this.#yard = yard;
-    this.#rails = railsOf(yard, scene);
+  constructor(yard: Yard, scene: Scene, ways: Ways) {
+    this.#ways = ways;
+    this.#rails = ways.railsOf(scene);
     this.#circuit = prepare(circuitOf(yard, scene));
   }
 
   fits(scene: Scene): boolean {
-    return railsOf(this.#yard, scene) === this.#rails;
+    return this.#ways.railsOf(scene) === this.#rails;
   }
 
-  /** Where each loco wants to be one step on. */
-  step(scene: Scene): readonly Mover[] {
-    const movers = Object.entries(scene.locos).map(([name, at]) => moverOf(name, at));
+  /** How far each loco wants to take its train in one step. */
+  step(scene: Scene): readonly (Stride & { readonly name: string })[] {
+    const movers = Object.entries(scene.locos).map(([name, at]) => this.#moverOf(name, at));
     const ready = this.#release(scene, movers);
     const solution = this.#solve(ready);
-    return ready.map((each) => moved(each, solution.amps(each.name)));
+    return ready.map((each) => ({ name: each.name, ...strideOf(each, solution.amps(each.name)) }));
   }
 
   /** Locos at rest start when the current overcomes friction, unless something holds them. */
@@ -106,16 +181,15 @@ class Bench {
       const amps = solution.amps(each.name);
       if (each.way !== 0 || Math.abs(amps) <= each.loco.lightAmps) return each;
       const way = Math.sign(amps);
-      const push = { ...each.at, speed: way };
-      const { standing } = arrive({ yard: this.#yard, scene, name: each.name }, push);
-      return standing.speed === 0 && !standing.fallen ? each : { ...each, way };
+      const first = ahead(this.#ways.move(scene, each.name), way > 0 ? 'east' : 'west');
+      return first.kind !== 'gap' && first.roomMm <= TOUCH_MM ? each : { ...each, way };
     });
   }
 
   #solve(movers: readonly Mover[]): Solution {
-    for (const { name, loco, at, way } of movers) {
+    for (const { name, loco, mass, at, way } of movers) {
       const k = motorConstant(loco);
-      const stiff = way === 0 ? 0 : (k * k * DT) / loco.mass;
+      const stiff = way === 0 ? 0 : (k * k * DT) / mass;
       this.#circuit.set(name, {
         ohms: loco.ohms + stiff,
         emf: way === 0 ? 0 : k * at.speed - stiff * loco.lightAmps * way
@@ -123,25 +197,19 @@ class Bench {
     }
     return this.#circuit.solve();
   }
+
+  #moverOf(name: string, at: Standing): Mover {
+    const masses = this.#ways.train(name).map((each) => vehicleNamed(each).mass);
+    const mass = masses.reduce((sum, each) => sum + each, 0);
+    return { name, loco: locoNamed(name), mass, at, way: Math.sign(at.speed) };
+  }
 }
 
-const railsOf = (yard: Yard, scene: Scene): string =>
-  Object.entries(scene.locos)
-    .map(([name, at]) => touches(yard, scene.deck, name, at).join('+'))
-    .join(' ');
-
-const moverOf = (name: string, at: Standing): Mover => ({
-  name,
-  loco: locoNamed(name),
-  at,
-  way: Math.sign(at.speed)
-});
-
-function moved(mover: Mover, amps: number): Mover {
-  const { loco, at, way } = mover;
-  if (way === 0) return mover;
-  const gain = (DT * motorConstant(loco) * (amps - loco.lightAmps * way)) / loco.mass;
+/** What stock rolls with is little beside what its loco's motor rubs with: it is left out. */
+function strideOf({ loco, mass, at, way }: Mover, amps: number): Stride {
+  if (way === 0) return { byMm: 0, speed: at.speed };
+  const gain = (DT * motorConstant(loco) * (amps - loco.lightAmps * way)) / mass;
   const next = at.speed + gain;
   const speed = next * way > 0 ? next : 0;
-  return { ...mover, at: { ...at, speed, atMm: at.atMm + 500 * (at.speed + speed) * DT } };
+  return { speed, byMm: 500 * (at.speed + speed) * DT };
 }

@@ -1,12 +1,13 @@
 import type { Standing } from '../yard';
 
-/** Something that happened to a loco on its way. */
+/** Something that happened to a loco, or to other stock, on its way. */
 export interface MotionEvent {
   /**
    * `backstop`, `barrier`: held there. `bump`: met `other`. `joint`: went over onto `road`.
    * `gap`: no rails before it, so it fell.
    */
   readonly kind: 'backstop' | 'barrier' | 'bump' | 'joint' | 'gap';
+  /** The vehicle, which leads its train where it met something. */
   readonly loco: string;
   readonly end: 'west' | 'east';
   readonly tick: number;
@@ -15,8 +16,13 @@ export interface MotionEvent {
   readonly other?: string;
 }
 
-/** What came of a step: where the loco stands, and what happened. */
+/** An event as it happens within a step. */
+export type Happened = Omit<MotionEvent, 'tick'>;
+
+/** What came of a step: where the vehicles of a train stand, and what happened. */
 export interface Arrival {
-  readonly standing: Standing;
-  readonly event?: Omit<MotionEvent, 'tick'>;
+  readonly standings: Readonly<Record<string, Standing>>;
+  readonly events: readonly Happened[];
+  /** What it leans on from now on. */
+  readonly contact?: string;
 }

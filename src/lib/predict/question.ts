@@ -1,7 +1,8 @@
 import * as v from 'valibot';
-import { ActionSchema, lampRoads, met, type Scene, type Yard } from '../yard';
+import { ActionSchema, lampRoads, met, vehicles, type Scene, type Yard } from '../yard';
 import { about } from './kinds/about';
 import { compare } from './kinds/compare';
+import { falls } from './kinds/falls';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
 import { lamps } from './kinds/lamps';
 import { limit } from './kinds/limit';
@@ -10,7 +11,7 @@ import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which, limit, lamps, reads, testLamp] as const;
+const kinds = [about, compare, which, limit, falls, lamps, reads, testLamp] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -22,6 +23,7 @@ export const questionEntries = {
   compare: v.optional(compare.schema),
   which: v.optional(which.schema),
   limit: v.optional(limit.schema),
+  falls: v.optional(falls.schema),
   lamps: v.optional(lamps.schema),
   reads: v.optional(reads.schema),
   testLamp: v.optional(testLamp.schema)
@@ -96,7 +98,7 @@ function mustExist(names: readonly string[], { yard, after, reading }: Played): 
     .map((each) => each.id)
     .filter((id) => id.startsWith('meter ') || id === 'test lamp');
   const lamps = lampRoads(yard).map((road) => `lamp ${road}`);
-  const there = [...Object.keys(after.locos), ...meters, ...lamps];
+  const there = [...Object.keys(vehicles(after)), ...meters, ...lamps];
   const missing = names.find((name) => !there.includes(name));
   if (missing)
     throw new QuestionError(`unknown '${missing}'`, `on this board: ${there.join(', ')}`);

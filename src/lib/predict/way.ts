@@ -1,4 +1,4 @@
-import { eastMm, type Scene, type Yard } from '../yard';
+import { eastMm, vehicles, type Scene, type Yard } from '../yard';
 
 /** What one can see a loco do. */
 export type Way = 'stays' | 'west' | 'east';
@@ -11,7 +11,7 @@ export function way(
   { yard, before, after }: { readonly yard: Yard; readonly before: Scene; readonly after: Scene },
   loco: string
 ): Way {
-  const [from, to] = [before, after].map((scene) => scene.locos[loco]);
+  const [from, to] = [before, after].map((scene) => vehicles(scene)[loco]);
   const gone = from && to ? eastMm(yard, to) - eastMm(yard, from) : 0;
   if (Math.abs(gone) < SEEN_MM) return 'stays';
   return gone > 0 ? 'east' : 'west';

@@ -1,4 +1,5 @@
-import { joinWords, type Why } from '../yard';
+import { gapWords } from '../motion';
+import { joinWords, locoOf, trainWith, vehicles, type Why } from '../yard';
 import type { Played } from './kinds/kind';
 import { way, type Way } from './way';
 
@@ -10,8 +11,10 @@ const RUNS = 0.001;
 function didWords(played: Played, name: string): string {
   const went = way(played, name);
   const { before, after } = played;
-  if (after.locos[name]?.fallen) return `${did[went]} into the gap`;
-  const ran = Math.abs(before.locos[name]?.speed ?? 0) > RUNS;
+  if (vehicles(after)[name]?.fallen) {
+    return went === 'stays' ? 'fell into the gap' : `${did[went]} into the gap`;
+  }
+  const ran = Math.abs(vehicles(before)[name]?.speed ?? 0) > RUNS;
   return went === 'stays' && ran ? 'stopped' : did[went];
 }
 
@@ -23,8 +26,11 @@ export function happened(played: Played, locos: readonly string[]): string {
 
 /** Why a loco did what it did, at one place: "Row D is open at toggle D: its loco has one ink on both rails." */
 export function because(played: Played, loco: string): string {
-  const { after, reading } = played;
-  const road = after.locos[loco]?.road as string;
+  const { yard, after, reading } = played;
+  if (vehicles(after)[loco]?.fallen) return gapWords(yard, after);
+  const mover = locoOf(trainWith(after, loco)) ?? loco;
+  if (mover !== loco) return because(played, mover);
+  const road = vehicles(after)[loco]?.road as string;
   const why = reading.why(road);
   if (why.state === 'one ink')
     return `Both rails of row ${road} reach the same terminal: one ink, so no volts.`;

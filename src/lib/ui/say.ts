@@ -1,3 +1,4 @@
+import { gapWords } from '../motion';
 import { because, way } from '../predict';
 import {
   CENTRE_VOLTS,
@@ -42,6 +43,7 @@ export function didWords(yard: Yard, before: Scene, action: Action): string {
     ...knob2,
     ...(action.supply === undefined ? [] : [`Supply ${action.supply}.`]),
     ...deckWords(yard, action),
+    ...coupleWords(action),
     ...editChanges(before.edits, action.edits)
   ].join(' ');
 }
@@ -55,6 +57,11 @@ function deckWords(yard: Yard, { deck, pin, plug }: Action): readonly string[] {
     ...(plug === undefined ? [] : [`Plug ${plug}.`])
   ];
 }
+
+const coupleWords = ({ couple = {} }: Action): readonly string[] =>
+  Object.entries(couple).map(([name, to]) =>
+    to === 'none' ? `${name} uncoupled.` : `${name} coupled to ${to}.`
+  );
 
 function editChanges(
   before: readonly Edit[],
@@ -105,8 +112,8 @@ const NOTHING = 'One end is joined to nothing.';
 
 /** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {
-  const fallen = Object.entries(after.locos).find(([, at]) => at.fallen);
-  if (fallen) return `${fallen[0]} fell into the gap: no rails faced road ${fallen[1].road}.`;
+  const fell = gapWords(yard, after);
+  if (fell !== '') return fell;
   const seen = Object.entries(after.locos).map(([name, at]) => {
     const went = way({ yard, before, after }, name);
     const held = went !== 'stays' && Math.abs(at.speed) < STANDS;

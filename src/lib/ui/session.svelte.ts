@@ -1,4 +1,4 @@
-import { driveTo, isOver, settle, start } from '../motion';
+import { driveTo, isOver, settle, start, type StepPlayed } from '../motion';
 import {
   answer,
   answerKey,
@@ -139,6 +139,31 @@ export class Session {
   /** Lets the yard run on for as long again. */
   runOn(): void {
     if (this.phase !== 'asking' && !isOver(this.first.scene)) this.#run(undefined);
+  }
+
+  /** Shows a step of a working from its begin to its end; then `ended` is called. */
+  showStep({ begun, seconds, scene }: StepPlayed, words: string, ended: () => void): void {
+    this.#stop();
+    const { yard } = this.first;
+    let drive = start(begun);
+    this.fresh = false;
+    this.phase = 'showing';
+    this.#stop = show((share) => {
+      drive = driveTo(yard, drive, share * seconds);
+      this.#scenes = [share === 1 ? scene : drive.scene];
+      this.drift = share * 36;
+      if (share < 1) return;
+      this.phase = 'open';
+      this.status = words;
+      ended();
+    });
+  }
+
+  /** Shows a scene as it stands. */
+  stand(scene: Scene, words: string): void {
+    this.reset();
+    this.#scenes = [scene];
+    this.status = words;
   }
 
   /** Back to the start scene. */

@@ -1,4 +1,5 @@
 import { happened, lampBecause } from '../predict';
+import { vehicles } from '../yard';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
 import { unique } from './unique';
@@ -9,6 +10,9 @@ export const asksWay = (session: Session): boolean =>
 
 /** What happened, in a sentence: "Plover went east and Heron stayed." */
 export function told(session: Session, outcome: Outcome): string {
+  if (session.question?.falls) {
+    return session.slots.map(({ id, key }) => `${id} ${outcome.answers[key]}.`).join(' ');
+  }
   if (!asksWay(session)) {
     return session.slots
       .map(({ key }) => answerWords(key, outcome.answers[key] as string))
@@ -42,7 +46,7 @@ export function causes(session: Session, outcome: Outcome): readonly string[] {
   if (session.question?.which) return [];
   return outcome.played.flatMap((played, side) => {
     const locos = session.slots
-      .filter((slot) => slot.side === side && slot.id in played.after.locos)
+      .filter((slot) => slot.side === side && slot.id in vehicles(played.after))
       .map((slot) => slot.id);
     const lamps = session.question?.lamps ?? [];
     const words = [

@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import { EditSchema } from './edits';
+import { couple, CoupleSchema } from './couple';
 import { FaultSchema } from './faults';
 import { holeAt } from './deck';
+import { RefusedError } from './refused';
 import {
   DeckSchema,
   fit,
@@ -15,8 +17,9 @@ import {
   SwitchSchema,
   type Scene
 } from './scene';
-import { locoNamed } from './locos';
 import { roadNamed } from './road';
+import type { Standing } from './standing';
+import { trainsOf, vehicleNamed, vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** What hands do to a scene: throw switches, turn the knobs, change wires and faults (a list replaces the old one). */
@@ -30,34 +33,35 @@ export const ActionSchema = v.pipe(
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
+    couple: v.optional(CoupleSchema),
     edits: v.optional(v.array(EditSchema, 'a list of edits')),
     faults: v.optional(v.array(FaultSchema, 'a list of faults'))
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, selector, controller, second, supply, deck, pin, plug, edits, faults'
+    'at least one of switch, selector, controller, second, supply, deck, pin, plug, couple, edits, faults'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
 
-/** Why hands cannot do something: the deck is pinned, or stock stands across its edge, or there is no hole. */
-export class RefusedError extends Error {
-  readonly code = 'refused';
-  constructor(readonly why: string) {
-    super(why);
-    this.name = 'RefusedError';
-  }
-}
-
-/** Stock across the deck's edge, or the pin, holds the deck. */
+/** Stock across the deck's edge, a train coupled across it, or the pin, holds the deck. */
 function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
   if (pin === 'home') throw new RefusedError('The deck is pinned: pull the pin first.');
-  const across = Object.entries(scene.locos).find(([name, { road, atMm }]) => {
-    const half = locoNamed(name).lengthMm / 2;
-    return atMm < half || atMm > roadNamed(yard, road).lengthMm - half;
-  });
-  if (across)
-    throw new RefusedError(`${across[0]} stands across the deck's edge: move it clear first.`);
+  const all = vehicles(scene);
+  const across = Object.entries(all).find(([name, at]) => isAcross(yard, name, at));
+  const bedOf = (name: string) => roadNamed(yard, all[name]?.road as string).bed;
+  const parted = trainsOf(scene).find((train) =>
+    train.some((each) => bedOf(each) !== bedOf(train[0]))
+  );
+  const name = across?.[0] ?? parted?.[0];
+  if (name) throw new RefusedError(`${name} stands across the deck's edge: move it clear first.`);
+}
+
+/** Whether a vehicle's body reaches over an end of the deck, or of a fixed road towards it. */
+function isAcross(yard: Yard, name: string, { road, atMm }: Standing): boolean {
+  const half = vehicleNamed(name).lengthMm / 2;
+  const { lengthMm, next } = roadNamed(yard, road);
+  return (!next.west && atMm < half) || (!next.east && atMm > lengthMm - half);
 }
 
 /** Ohms are measured with the supply off only. */
@@ -79,6 +83,7 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   const next = fit('action', yard, {
     ...scene,
     locos: {},
+    stock: {},
     controller: action.controller ?? scene.controller,
     second: action.second ?? scene.second,
     selector: action.selector ?? scene.selector,
@@ -96,7 +101,8 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   if (pin === 'home' && !holeAt(yard, next.deck)) {
     throw new RefusedError('There is no hole here: the pin cannot go home.');
   }
-  return { ...next, locos: scene.locos, pin };
+  const stock = action.couple ? couple(yard, scene, action.couple) : scene.stock;
+  return { ...next, locos: scene.locos, stock, pin };
 }
 
 /** Words, a whole scene, and what to light: lessons, walkthroughs and workshops are made of these. */

@@ -4,6 +4,7 @@ import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
 import { isProbe, probeElement } from './probe';
+import { roadNamed } from './road';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
 import { controllerElements } from './second';
@@ -17,7 +18,9 @@ function isMade(yard: Yard, scene: Scene, part: Part): boolean {
   const road = part.id.split(' ').at(-1) as string;
   if (part.kind === 'plug') return scene.plug === 'in';
   if (part.kind !== 'pin contact') return isOn(yard, scene, road);
-  return scene.pin === 'home' && holesAt(yard, scene.deck).some(({ fixed }) => fixed === road);
+  if (scene.pin !== 'home') return false;
+  const { whole } = roadNamed(yard, road);
+  return holesAt(yard, scene.deck).some(({ fixed }) => fixed === whole);
 }
 
 const isContact = ({ kind }: Part): boolean =>

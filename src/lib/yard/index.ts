@@ -1,4 +1,5 @@
-export { act, ActionSchema, RefusedError, StepSchema, type Action, type Step } from './action';
+export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { RefusedError } from './refused';
 export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
@@ -34,7 +35,6 @@ export {
   SceneSchema,
   SelectorSchema,
   SwitchSchema,
-  within,
   type Scene,
   type Standing
 } from './scene';
@@ -65,6 +65,17 @@ export {
   toggleRoads
 } from './switching';
 export { shown, type Shown } from './shown';
+export { limits, lineOf, hop, placeOn, type Line } from './line';
+export {
+  locoOf,
+  restood,
+  stockNamed,
+  trainsOf,
+  trainWith,
+  vehicleNamed,
+  vehicles,
+  type Train
+} from './vehicles';
 export { touches } from './wheels';
 export { wire } from './wire';
 export {

@@ -16,6 +16,7 @@ import type { Run } from './runs';
 import type { Scene } from './scene';
 import { controllers, feedOf, feeds } from './second';
 import { roads } from './road';
+import { vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** Why a road's rails are at the levels they are. */
@@ -42,7 +43,7 @@ export interface Reading {
   readonly ohms: number | undefined;
   /** How the test lamp looks; undefined without one. */
   readonly testLamp: Lit | undefined;
-  /** Amps through a part or loco, in the direction in which its run is followed. */
+  /** Amps through a part, loco or coach, in the direction in which its run is followed; 0 where a vehicle takes none. */
   readonly amps: (id: string) => number;
   /** Whether the controller, or the supply that two share, gives all it can. */
   readonly limiting: boolean;
@@ -91,6 +92,8 @@ export function read(yard: Yard, scene: Scene): Reading {
   const runs = apply(yard, scene);
   const circuit = circuitOf(yard, scene, runs);
   const solution = solve(circuit);
+  const elements = new Set(circuit.elements.map(({ id }) => id));
+  const absent = new Set(Object.keys(vehicles(scene)).filter((name) => !elements.has(name)));
   const centred = controllers(yard, scene)
     .filter(({ feed }) => Math.abs(solution.volts(feed) ?? 0) < CENTRE_VOLTS)
     .map(({ id }) => id);
@@ -116,7 +119,7 @@ export function read(yard: Yard, scene: Scene): Reading {
       ? ohmsOf(volts('meter ohms') ?? 0, solution.amps('meter ohms'))
       : undefined,
     testLamp: has('test lamp') ? litBy(volts('test lamp') ?? 0) : undefined,
-    amps: (id) => (scene.locos[id]?.fallen ? 0 : solution.amps(id)),
+    amps: (id) => (absent.has(id) ? 0 : solution.amps(id)),
     limiting: ['controller', 'supply'].some((id) => solution.limiting.includes(id)),
     limits: solution.limiting,
     supplyShorted: shorted,

@@ -1,7 +1,8 @@
-import type { Standing } from './scene';
+import { sectionsOf } from './cuts';
+import type { Standing } from './standing';
 import type { Yard } from './yard';
 
-/** One road: what it is for, where it lies. */
+/** One road, or one section of a road that is cut: what it is for, where it lies. */
 export interface Road {
   readonly name: string;
   readonly kind: 'running' | 'storage' | 'release' | 'stabling';
@@ -10,6 +11,12 @@ export interface Road {
   readonly lengthMm: number;
   /** A deck road: south of the first deck road. A fixed road: south of the running road's line. */
   readonly southMm: number;
+  /** Name of the whole road; its own unless it is a section. */
+  readonly whole: string;
+  /** A section's west end, mm from that of the whole road. */
+  readonly startMm: number;
+  /** The sections beyond an insulated gap. */
+  readonly next: { readonly west?: string; readonly east?: string };
 }
 
 /** Name of the running road, where there is one. */
@@ -27,37 +34,62 @@ export const storageName = (index: number): string => {
 const upTo = (count: number): readonly number[] =>
   Array.from({ length: count }, (_, index) => index);
 
-/** The roads of a yard in the order in which feed and return visit them: running, deck north to south, stabling. */
-export function roadsOf(yard: Yard): readonly Road[] {
-  const storage = upTo(yard.deckRoads).map((index): Road => ({
-    name: storageName(index),
-    kind: 'storage',
-    bed: 'deck',
-    lengthMm: yard.roadLengthMm,
-    southMm: index * yard.centresMm
-  }));
+/** What decides where a yard's roads lie, before any is cut. */
+interface Laid {
+  readonly deckRoads: number;
+  readonly stablingRoads: number;
+  readonly releaseRoad: boolean;
+  readonly runningRoad: 'none' | 'direct' | 'interlocked';
+  readonly roadLengthMm: number;
+  readonly runningLengthMm: number;
+  readonly stablingLengthMm: number;
+  readonly centresMm: number;
+  readonly releaseCentresMm: number;
+  readonly stablingFromMm: number;
+}
+
+const whole = (road: Omit<Road, 'whole' | 'startMm' | 'next'>): Road => ({
+  ...road,
+  whole: road.name,
+  startMm: 0,
+  next: {}
+});
+
+/** The whole roads of a yard, in the order in which feed and return visit them: running, deck north to south, stabling. */
+export function wholeRoads(yard: Laid): readonly Road[] {
+  const storage = upTo(yard.deckRoads).map((index) =>
+    whole({
+      name: storageName(index),
+      kind: 'storage',
+      bed: 'deck',
+      lengthMm: yard.roadLengthMm,
+      southMm: index * yard.centresMm
+    })
+  );
   const last = storage.at(-1)?.southMm ?? 0;
-  const release: Road = {
+  const release = whole({
     name: RELEASE_ROAD,
     kind: 'release',
     bed: 'deck',
     lengthMm: yard.roadLengthMm,
     southMm: last + yard.releaseCentresMm
-  };
-  const stabling = upTo(yard.stablingRoads).map((index): Road => ({
-    name: String(index + 1),
-    kind: 'stabling',
-    bed: 'east',
-    lengthMm: yard.stablingLengthMm,
-    southMm: yard.stablingFromMm + index * yard.centresMm
-  }));
-  const running: Road = {
+  });
+  const stabling = upTo(yard.stablingRoads).map((index) =>
+    whole({
+      name: String(index + 1),
+      kind: 'stabling',
+      bed: 'east',
+      lengthMm: yard.stablingLengthMm,
+      southMm: yard.stablingFromMm + index * yard.centresMm
+    })
+  );
+  const running = whole({
     name: RUNNING_ROAD,
     kind: 'running',
     bed: 'west',
     lengthMm: yard.runningLengthMm,
     southMm: 0
-  };
+  });
   return [
     ...(yard.runningRoad === 'none' ? [] : [running]),
     ...storage,
@@ -65,6 +97,12 @@ export function roadsOf(yard: Yard): readonly Road[] {
     ...stabling
   ];
 }
+
+/** The roads of a yard, each cut one in its sections, in the same order. */
+export const roadsOf = (yard: Yard): readonly Road[] =>
+  yard.cuts.length === 0
+    ? wholeRoads(yard)
+    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts));
 
 /** Names of all roads, in the same order. */
 export const roads = (yard: Yard): readonly string[] => roadsOf(yard).map(({ name }) => name);
@@ -88,7 +126,7 @@ export const deckRoads = (yard: Yard): readonly string[] =>
 
 /** Where a loco stands along the whole line, mm east of the deck's west end. */
 export function eastMm(yard: Yard, { road, atMm }: Standing): number {
-  const { bed, lengthMm } = roadNamed(yard, road);
-  const start = { west: -lengthMm, deck: 0, east: yard.roadLengthMm }[bed];
-  return start + atMm;
+  const { bed, startMm } = roadNamed(yard, road);
+  const start = { west: -yard.runningLengthMm, deck: 0, east: yard.roadLengthMm }[bed];
+  return start + startMm + atMm;
 }

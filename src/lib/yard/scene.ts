@@ -2,11 +2,13 @@ import * as v from 'valibot';
 import { BorderError, met, type Finding } from './border';
 import { EditSchema } from './edits';
 import { faultFindings, FaultSchema } from './faults';
-import { beyond, holeAt, holes, travel } from './deck';
-import { locoNamed, locoNames } from './locos';
-import { roadNamed, roads } from './road';
+import { holeAt, holes, travel } from './deck';
+import { placeAll } from './placing';
+import { PlaceSchema, StockPlaceSchema, type Standing, type StockStanding } from './standing';
 import { selectorStands, switchedRoads } from './switching';
 import type { Yard } from './yard';
+
+export type { Standing } from './standing';
 
 const knobWords = /^(centre|(\d{1,3})\s*% (east|west))$/;
 const knobAllowed = "'60% east', '40% west', 'centre' or a number from -1 (west) to 1 (east)";
@@ -41,30 +43,6 @@ export const SwitchSchema = v.union(
   switchAllowed
 );
 
-const placeAllowed = 'the letter of a road, or { road, atMm, faces, speed }';
-const StandingSchema = v.strictObject({
-  road: v.pipe(v.union([v.string(), v.number()], placeAllowed), v.transform(String)),
-  /** Middle of the loco, mm from the road's west end. */
-  atMm: v.optional(v.pipe(v.number(), v.finite())),
-  faces: v.optional(v.picklist(['east', 'west'], 'east or west'), 'east'),
-  /** Speed, m/s, east positive. */
-  speed: v.optional(v.pipe(v.number(), v.finite()), 0),
-  /** It lies in the gap. */
-  fallen: v.optional(v.boolean(), false)
-});
-
-/** Where a loco stands: `A` is the middle of road A, facing east. */
-const PlaceSchema = v.union(
-  [
-    v.pipe(
-      v.union([v.string(), v.number()]),
-      v.transform((road) => v.parse(StandingSchema, { road: String(road) }))
-    ),
-    StandingSchema
-  ],
-  placeAllowed
-);
-
 const pinAllowed = 'home or out';
 /** The locating pin. Home can be said only where there is a hole. */
 export const PinSchema = v.picklist(['home', 'out'], pinAllowed);
@@ -94,7 +72,7 @@ export const SelectorSchema = v.pipe(
   v.transform(String)
 );
 
-/** A moment: knobs, switches, deck, pin, plug, locos, wire edits, faults. */
+/** A moment: knobs, switches, deck, pin, plug, locos, other stock, wire edits, faults. */
 export const SceneSchema = v.strictObject({
   version: v.optional(v.literal(1), 1),
   controller: v.optional(KnobSchema, 0),
@@ -108,55 +86,42 @@ export const SceneSchema = v.strictObject({
   pin: v.optional(PinSchema),
   plug: v.optional(PlugStateSchema, 'in'),
   locos: v.optional(v.record(v.string(), PlaceSchema), {}),
+  stock: v.optional(v.record(v.string(), StockPlaceSchema), {}),
   edits: v.optional(v.array(EditSchema, 'a list of edits'), []),
   faults: v.optional(v.array(FaultSchema, 'a list of faults'), [])
 });
 
 type Admitted = v.InferOutput<typeof SceneSchema>;
-/** Where a loco stands and how fast it runs. */
-export interface Standing {
-  readonly road: string;
-  readonly atMm: number;
-  readonly faces: 'east' | 'west';
-  readonly speed: number;
-  readonly fallen: boolean;
-}
-export type Scene = Readonly<Omit<Admitted, 'locos' | 'deck' | 'pin'>> & {
+export type Scene = Readonly<Omit<Admitted, 'locos' | 'stock' | 'deck' | 'pin'>> & {
   /** Deck position, mm. */
   readonly deck: number;
   readonly pin: 'home' | 'out';
   readonly locos: Readonly<Record<string, Standing>>;
+  readonly stock: Readonly<Record<string, StockStanding>>;
 };
 
 /**
- * Fits an admitted scene to its yard: fills in where deck, pin and locos stand, and refuses roads,
- * locos, switches, knobs, holes and faults which the yard does not have, and two locos on one road.
+ * Fits an admitted scene to its yard: fills in where deck, pin, locos and other stock stand, and
+ * refuses roads, locos, switches, knobs, holes and faults which the yard does not have, and two
+ * vehicles in one place.
  * @throws BorderError
  */
 export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
-  const findings: Finding[] = [
+  const amiss = deckFindings(yard, scene);
+  const deck = amiss.length > 0 ? 0 : deckMm(yard, scene.deck);
+  const { findings: misplaced, ...standing } = placeAll(yard, deck, scene);
+  const findings = [
     ...switchFindings(yard, scene),
     ...selectorFindings(yard, scene),
     ...secondFindings(yard, scene),
-    ...deckFindings(yard, scene),
-    ...locoFindings(yard, scene),
+    ...amiss,
+    ...misplaced,
     ...faultFindings(yard, scene.faults),
     ...ohmsFindings(scene)
   ];
   if (findings.length > 0) throw new BorderError(what, findings);
-  const deck = deckMm(yard, scene.deck);
-  const hole = holeAt(yard, deck);
-  const locos = Object.fromEntries(
-    Object.entries(scene.locos).map(([name, at]) => {
-      const middle = roadNamed(yard, at.road).lengthMm / 2;
-      const atMm = at.atMm ?? middle;
-      return [
-        name,
-        { ...at, atMm: at.fallen ? atMm : within({ yard, deck, road: at.road }, name, atMm) }
-      ];
-    })
-  );
-  return { ...scene, deck, pin: scene.pin ?? (hole ? 'home' : 'out'), locos };
+  const pin = scene.pin ?? (holeAt(yard, deck) ? 'home' : 'out');
+  return { ...scene, ...standing, deck, pin };
 }
 
 /** The deck position that a hole's name means. */
@@ -183,24 +148,6 @@ function deckFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
         }
       ]
     : [];
-}
-
-/** A road with the deck as it stands: what decides where its ends are. */
-export interface Track {
-  readonly yard: Yard;
-  readonly deck: number;
-  readonly road: string;
-}
-
-/** The nearest place on a road where a loco can be: its middle on the road, its body clear of barriers and backstops. */
-export function within({ yard, deck, road }: Track, name: string, atMm: number): number {
-  const half = locoNamed(name).lengthMm / 2;
-  const inset = (end: 'west' | 'east') => {
-    const { kind } = beyond(yard, deck, road, end);
-    return kind === 'barrier' || kind === 'backstop' ? half : 0;
-  };
-  const { lengthMm } = roadNamed(yard, road);
-  return Math.min(Math.max(atMm, inset('west')), lengthMm - inset('east'));
 }
 
 /** An ohmmeter is held to a yard without supply only. */
@@ -243,33 +190,3 @@ const secondFindings = (yard: Yard, { second }: Admitted | Scene): Finding[] =>
   second === 0 || yard.second
     ? []
     : [{ path: ['second'], met: met(second), allowed: 'no second controller in this yard' }];
-
-function locoFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
-  const placed: { readonly name: string; readonly road: string; readonly atMm: number }[] = [];
-  const findings: Finding[] = [];
-  for (const [name, { road, atMm }] of Object.entries(scene.locos)) {
-    const path = ['locos', name];
-    if (!locoNames.includes(name)) {
-      findings.push({ path, met: `unknown loco '${name}'`, allowed: locoNames.join(', ') });
-      continue;
-    }
-    if (!roads(yard).includes(road)) {
-      findings.push({ path, met: `road '${road}'`, allowed: roads(yard).join(', ') });
-      continue;
-    }
-    const at = atMm ?? roadNamed(yard, road).lengthMm / 2;
-    const half = (other: string) => locoNamed(other).lengthMm / 2;
-    const other = placed.find(
-      (each) => each.road === road && Math.abs(each.atMm - at) < half(name) + half(each.name) - 1e-6
-    );
-    if (other) {
-      findings.push({
-        path,
-        met: `road ${road}, where ${other.name} stands`,
-        allowed: 'a road of its own'
-      });
-    }
-    placed.push({ name, road, atMm: at });
-  }
-  return findings;
-}

@@ -1,4 +1,5 @@
 import { contacts } from '../tables';
+import { joinerRuns } from './cuts';
 import { lampRuns } from './lamps';
 import { roadsOf, type Road } from './road';
 import type { Part, Run } from './runs';
@@ -12,11 +13,11 @@ const contact = (kind: 'pin contact' | 'plug', id: string): Part => {
   return { id, kind, ohms, closed: false };
 };
 
-/** Whether the pin's contact stands in the road's feed. */
+/** Whether the pin's contact stands in the road's feed; of a cut running road, in that of its deck-side section. */
 const isInterlocked = (yard: Yard, road: Road): boolean =>
   road.kind === 'stabling'
     ? yard.interlocked
-    : road.kind === 'running' && yard.runningRoad === 'interlocked';
+    : road.kind === 'running' && yard.runningRoad === 'interlocked' && !road.next.east;
 
 /** What stands in a road's feed, in the order in which the current meets it: interlock, switch, plug, dropper. */
 function feedParts(yard: Yard, road: Road): readonly Part[] {
@@ -177,6 +178,7 @@ export function wire(yard: Yard): readonly Run[] {
     ),
     ...(yard.plug ? movingReturn(yard, all, yard.plug.returnContacts) : plainReturn(yard, names)),
     ...all.flatMap((road) => roadRuns(yard, road)),
+    ...joinerRuns(yard.cuts),
     ...lampRuns(yard)
   ];
 }

@@ -4,6 +4,7 @@ import type { Level } from './levels';
 import type { Scene } from './scene';
 import { holeAt } from './deck';
 import { isOn, selectorWords, switchedRoads } from './switching';
+import { vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** "A", "A and B", "A, B and C". */
@@ -83,6 +84,9 @@ export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): str
     action.plug === undefined
       ? []
       : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
+  const coupled = Object.entries(action.couple ?? {}).map(([name, to]) =>
+    to === 'none' ? `You uncouple ${name}.` : `You couple ${name} to ${to}.`
+  );
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
   return [
     ...thrown,
@@ -92,6 +96,7 @@ export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): str
     ...placed,
     ...pinned,
     ...plugged,
+    ...coupled,
     ...changes
   ].join(' ');
 }
@@ -110,8 +115,12 @@ export const sentence = (clause: string): string =>
 
 /** A scene in a few sentences: who stands where, which roads are switched on, what is odd about the wires. */
 export function sceneWords(yard: Yard, scene: Scene): string {
-  const names = Object.keys(scene.locos);
-  const places = Object.entries(scene.locos).map(([name, { road }]) => `${name} on road ${road}`);
+  const all = vehicles(scene);
+  const names = Object.keys(all);
+  const places = Object.entries(all).map(([name, { road }]) => {
+    const { coupled } = scene.stock[name] ?? {};
+    return coupled ? `${name} coupled to ${coupled}` : `${name} on road ${road}`;
+  });
   return [
     ...(names.length > 0 ? [`Here is ${joinWords(places, 'and')}.`] : []),
     ...switchSentences(yard, scene),

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { wireAreaMm2 } from '../tables';
 import { count, quantity } from './border';
-import { roads } from './road';
+import { CutSchema, cutsAllowed, cutsFit } from './cuts';
+import { roads, wholeRoads } from './road';
 import { MAX_ROTARY_ROADS, switchedRoads } from './switching';
 
 /** Most storage roads and stabling roads of a yard. */
@@ -121,6 +122,13 @@ const entries = {
   toleranceMm: v.optional(quantity(0.05, 2, 'mm'), 0.4),
   /** Width of the opening which a fixed road leaves in the barrier. */
   openingMm: v.optional(quantity(5, 100, 'mm'), 30),
+  /** Insulated gaps: a cut road is two sections, each with a feed of its own. */
+  cuts: v.optional(v.array(CutSchema, 'a list of cuts'), []),
+  /** Fixed roads with a stop at their deck end, closed whenever nothing faces them. */
+  endStops: v.optional(
+    v.array(v.pipe(v.union([v.string(), v.number()]), v.transform(String)), 'a list of roads'),
+    []
+  ),
   supply: v.optional(SupplySchema, {}),
   wires: v.optional(WiresSchema, {})
 };
@@ -159,6 +167,11 @@ const fitsSecond = (yard: Complete): boolean =>
 const fitsRotary = (yard: Complete): boolean =>
   yard.switching !== 'rotary' || switchedRoads(yard).length <= MAX_ROTARY_ROADS;
 
+function stopsFit(yard: Complete): boolean {
+  const fixed = wholeRoads(yard).filter(({ bed }) => bed !== 'deck');
+  return yard.endStops.every((stop) => fixed.some(({ name }) => name === stop));
+}
+
 /** What is built. `{ deckRoads: 5, stablingRoads: 4 }` is a complete yard. */
 export const YardSchema = v.pipe(
   v.strictObject(entries),
@@ -178,7 +191,12 @@ export const YardSchema = v.pipe(
   v.check(
     fitsSecond,
     'a second controller for some of the roads of this yard, each named once, and not for all'
-  )
+  ),
+  v.forward(
+    v.check((yard) => cutsFit(yard.cuts, wholeRoads(yard)), cutsAllowed),
+    ['cuts']
+  ),
+  v.forward(v.check(stopsFit, 'fixed roads of this yard: Q or stabling roads'), ['endStops'])
 );
 
 export type Yard = Readonly<v.InferOutput<typeof YardSchema>>;
