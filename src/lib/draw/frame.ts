@@ -1,4 +1,6 @@
+import type { Redrawn } from '../lesson';
 import { roadsOf, type Road, type Run, type Yard } from '../yard';
+import { detours, type Detour } from './detours';
 import type { Point } from './geometry';
 import { roomFor } from './run';
 
@@ -14,6 +16,8 @@ const CLOSE_STEP = 76;
 const MANY = 6;
 /** Between two upright wires that stand side by side. */
 export const COLUMN = 16;
+/** Between a leg and a wire that passes rows beside it. */
+export const LANE = 14;
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
@@ -32,6 +36,8 @@ export interface Frame {
   readonly hasPlug: boolean;
   /** Whether each road's return goes home by itself. */
   readonly star: boolean;
+  /** Wires of the legs which pass rows that are none of theirs. */
+  readonly detours: readonly Detour[];
   /** Middle line of a road's row. */
   readonly rowY: (road: string) => number;
 }
@@ -41,6 +47,14 @@ export const isCross = (run: Run): boolean =>
   run.road !== undefined &&
   (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
 
+/** The roads in the order of their rows. */
+function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
+  const all = roadsOf(yard);
+  return order.length === 0
+    ? all
+    : order.flatMap((name) => all.filter((road) => road.name === name));
+}
+
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[]): number {
   if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
@@ -48,12 +62,23 @@ function outside(yard: Yard, runs: readonly Run[]): number {
   return round.length === 0 ? 0 : 6 + COLUMN * (yard.plug ? round.length - 1 : 1);
 }
 
-/** The frame of a wiring drawn in `width` px. */
-export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame {
-  const roads = roadsOf(yard);
+/** The frame of a wiring drawn in `width` px, feed in the west: a mirrored one is turned round when it is laid. */
+export function frameOf(
+  yard: Yard,
+  runs: readonly Run[],
+  { width, drawn }: { readonly width: number; readonly drawn: Redrawn }
+): Frame {
+  const roads = rowsOrder(yard, drawn.order);
   const hasPlug = yard.plug !== false;
+  const around = detours(
+    runs,
+    roads.map(({ name }) => name)
+  );
+  const lanes = (job: Run['job']) =>
+    LANE * Math.max(0, ...around.filter((each) => each.job === job).map(({ lane }) => lane));
   const margin = isWide(width) ? 34 : 26;
-  const home = width - margin - outside(yard, runs);
+  const west = margin + lanes('feed');
+  const home = width - margin - outside(yard, runs) - lanes('return');
   const deck = hasPlug ? home - COLUMN * 2 : home;
   const need = (job: Run['job']) =>
     Math.max(
@@ -70,9 +95,10 @@ export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame 
     roads,
     hasPlug,
     star: yard.return === 'star',
+    detours: around,
     controller: { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 },
-    rails: { west: margin + need('feed') + 20, east: deck - need('return') - 16 - plugs * COLUMN },
-    buses: { feed: margin, return: home, deck },
+    rails: { west: west + need('feed') + 20, east: deck - need('return') - 16 - plugs * COLUMN },
+    buses: { feed: west, return: home, deck },
     rowY: (road) => row.get(road) ?? first
   };
 }

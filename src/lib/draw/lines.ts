@@ -1,5 +1,5 @@
 import type { Run } from '../yard';
-import { COLUMN, HALF_GAUGE, isCross, TOP, type Frame } from './frame';
+import { COLUMN, HALF_GAUGE, isCross, LANE, TOP, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 
 /** Height at which the returns of deck and fixed roads come together. */
@@ -73,6 +73,8 @@ function legLine(run: Run, frame: Frame): Polyline {
     { x, y: to.y },
     to
   ];
+  const lane = frame.detours.find(({ id }) => id === run.id)?.lane;
+  if (lane !== undefined) return aroundLine(run, frame, lane);
   if (run.id === 'feed wire') return [from, { x: to.x, y: from.y }, to];
   if (run.id === 'return wire') return [from, { x: from.x, y: to.y }, to];
   if (run.id.startsWith('plug return')) return plugLine(run, frame, [from, to]);
@@ -83,6 +85,14 @@ function legLine(run: Run, frame: Frame): Polyline {
   const passesRunning = run.id === 'loop link 1' && frame.roads[0]?.kind === 'running';
   if (passesRunning) return around(from.x + COLUMN, from.y);
   return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
+}
+
+/** Beside its leg, past rows that are none of its own. */
+function aroundLine(run: Run, frame: Frame, lane: number): Polyline {
+  const [from, to] = [nodePoint(run.from, frame), nodePoint(run.to, frame)];
+  const bus = run.job === 'feed' ? frame.buses.feed : frame.buses.return;
+  const x = bus + (run.job === 'feed' ? -1 : 1) * LANE * lane;
+  return [from, { x, y: from.y }, { x, y: to.y }, to];
 }
 
 /** A ring's last wire goes round the outside to the controller's own terminal. */

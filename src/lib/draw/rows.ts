@@ -1,6 +1,7 @@
+import type { Redrawn } from '../lesson';
 import { roadNamed, type Run, type Scene, type Yard } from '../yard';
 import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
-import type { Point } from './geometry';
+import type { Point, Polyline } from './geometry';
 import { lineOf, nodePoint } from './lines';
 import { layRun, type Anchor, type LaidRun } from './run';
 
@@ -10,11 +11,13 @@ export interface Row {
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
   /** Where the road's letter stands, and whether its toggle is told beside it. */
-  readonly label: Point & { readonly toggled: boolean };
+  readonly label: Point & { readonly toggled: boolean; readonly anchor: 'start' | 'end' };
 }
 
 /** All that the rows view draws, in px. */
 export interface RowsLayout {
+  /** Whether the feed comes down in the east. */
+  readonly mirrored: boolean;
   readonly width: number;
   readonly height: number;
   readonly controller: Point & { readonly width: number; readonly height: number };
@@ -31,26 +34,37 @@ export interface RowsLayout {
   readonly x: (road: string, mm: number) => number;
 }
 
+/** How wide the rows are drawn, and how where not as usual. */
+interface Space {
+  readonly width: number;
+  readonly drawn: Redrawn;
+}
+
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
-  const frame = frameOf(yard, runs, width);
-  const { rails, buses, rowY, controller, roads } = frame;
+export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): RowsLayout {
+  const { width, drawn } = space;
+  const plain = frameOf(yard, runs, space);
+  const turned = (points: Polyline): Polyline =>
+    drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
+  const frame = drawn.mirrored ? mirror(plain) : plain;
+  const { rails, buses, controller, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
+    .map((run) => ({ run, ...layRun(run, turned(lineOf(run, plain))) }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
-  const rows = roads.map(({ name }) => row(runs, name, rowY(name), [buses.feed, rails.west]));
+  const rows = roads.map(({ name }) => row(runs, name, frame));
   return {
+    mirrored: drawn.mirrored,
     width,
-    height: (rows.at(-1)?.feedRail.y ?? 0) + 50,
+    height: Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50,
     controller,
     rails,
     rows,
     runs: [...laid, ...metal],
     buses,
-    joints: joints(runs, frame),
+    joints: turned(joints(runs, plain)),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
       ['controller', { x: width / 2, y: TOP, angle: 0 }]
@@ -59,22 +73,31 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): Row
   };
 }
 
-/** The letter stands under the toggle, or above the rails' west end where there is none. */
-function row(
-  runs: readonly Run[],
-  road: string,
-  y: number,
-  [bus, west]: readonly [number, number]
-): Row {
-  const [feed, home] = [y + HALF_GAUGE, y - HALF_GAUGE];
+/** The same frame with the feed in the east. */
+function mirror(frame: Frame): Frame {
+  const { width, rails, buses } = frame;
+  return {
+    ...frame,
+    rails: { west: width - rails.east, east: width - rails.west },
+    buses: { feed: width - buses.feed, return: width - buses.return, deck: width - buses.deck }
+  };
+}
+
+/** The letter stands under the toggle, or below the rails' west end where there is none. */
+function row(runs: readonly Run[], road: string, { rails, buses, rowY }: Frame): Row {
+  const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
     (run) => run.id === `feed ${road}` && isOwnToggle(run, `toggle ${road}`)
   );
+  const inEast = buses.feed > buses.return;
+  const label = toggled
+    ? { x: buses.feed + (inEast ? -16 : 16), y: feed + 36, anchor: inEast ? 'end' : 'start' }
+    : { x: rails.west + 2, y: feed + 25, anchor: 'start' };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: toggled ? { toggled, x: bus + 16, y: feed + 36 } : { toggled, x: west + 2, y: feed + 25 }
+    label: { toggled, ...label } as Row['label']
   };
 }
 

@@ -1,4 +1,5 @@
 import { ampsText, CENTRE_VOLTS, levelWords, voltsText, type Reading, type Scene } from '../yard';
+import { crossings } from './crossings';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
@@ -63,6 +64,9 @@ export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[]
     }))
   );
 
+/** Where a wire crosses another without a joint, it is drawn over it once more. */
+export const overs = (subject: RowsSubject): readonly Drawn[] => crossings(wires(subject));
+
 /** Every rail in two pieces, west and east of its loco: current flows in one of them only. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
   layout.rows.flatMap(({ road, feedRail, returnRail }) => {
@@ -77,7 +81,7 @@ export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly 
         { x: west ? middle : layout.rails.east, y }
       ],
       ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
-      amps: west === (job === 'feed') ? amps : 0,
+      amps: (west === (job === 'feed')) !== layout.mirrored ? (layout.mirrored ? -amps : amps) : 0,
       width: 4,
       square: false
     });
@@ -100,9 +104,10 @@ const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =
     const y = feedRail.y + 24;
     const text = ampsText(amps);
     const { west, east } = layout.rails;
+    const [atWest, atEast] = layout.mirrored ? ['return', 'feed'] : ['feed', 'return'];
     const legs: readonly Tag[] = [
-      { key: `feed ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
-      { key: `return ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
+      { key: `${atWest} ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
+      { key: `${atEast} ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
     return legs.filter(({ key }) => !hasMeter(layout, key));
   });

@@ -12,6 +12,7 @@ import {
   type Yard
 } from '../yard';
 import { placedError, readBlock, type Block, type Source } from './block';
+import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
 const { controller, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
@@ -34,6 +35,7 @@ const BoardSchema = v.strictObject({
   yours: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(8)), 0),
   /** Wire edits offered on the panel. */
   tools: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  drawn: v.optional(DrawnSchema),
   /** Name of this yard where it is one of a pair. */
   title: v.optional(v.string()),
   /** A second yard beside it, which differs in this only. */
@@ -45,6 +47,7 @@ export interface Side {
   readonly title: string;
   readonly yard: Yard;
   readonly scene: Scene;
+  readonly drawn: Redrawn;
 }
 
 /** A board as drawn and played: one side, or a pair. */
@@ -96,7 +99,7 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, switches, deck, pin, plug, locos, edits } = block.value;
+  const { controller, switches, deck, pin, plug, locos, edits, drawn } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
@@ -108,12 +111,29 @@ function side(
     locos,
     edits
   });
-  return { title, yard, scene };
+  return { title, yard, scene, drawn: fittedRows(place, yard, drawn) };
 }
+
+/**
+ * How the rows of a yard are drawn.
+ * @throws LessonError when the order of rows does not fit the yard.
+ */
+export function fittedRows(
+  { file, lineOf }: Place,
+  yard: Yard,
+  drawn: Redrawn | undefined
+): Redrawn {
+  const wrong = drawn && misfit(yard, drawn);
+  if (wrong) throw new LessonError(file, lineOf(['drawn', 'order']), wrong.met, wrong.allowed);
+  return drawn ?? asUsual;
+}
+
+/** A file with the way back from a key to its line. */
+type Place = Pick<Block<unknown>, 'lineOf'> & { readonly file: string };
 
 /** Fits a scene to its yard and reads it once, so that a wrong name is found with its line. */
 export function fitted(
-  { file, lineOf }: Pick<Block<unknown>, 'lineOf'> & { readonly file: string },
+  { file, lineOf }: Place,
   yard: Yard,
   scene: Parameters<typeof fit>[2]
 ): Scene {

@@ -3,6 +3,7 @@ import { questionEntries, type Question } from '../predict';
 import { YardSchema } from '../yard';
 import type { Block } from './block';
 import { sceneEntries, type BoardData, type Side } from './board';
+import { DrawnSchema } from './drawn';
 import { words } from './limits';
 
 const WrongSchema = v.strictObject({
@@ -31,6 +32,7 @@ export const TwinSchema = v.strictObject({
   plug: bare(plug),
   locos: bare(locos),
   edits: bare(edits),
+  drawn: v.optional(DrawnSchema),
   ask: v.optional(words(35)),
   ...questionEntries,
   /** What to say beside the engine's own reason. */

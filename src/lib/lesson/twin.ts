@@ -1,7 +1,7 @@
 import type { Question } from '../predict';
 import { actionWords, joinWords, sceneWords } from '../yard';
 import { answered } from './answered';
-import { fitted, type Side } from './board';
+import { fitted, fittedRows, type Side } from './board';
 import type { CallInput, Reading, TwinData } from './schema';
 
 type TwinInput = NonNullable<CallInput['twin']>;
@@ -18,12 +18,14 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     plug,
     locos,
     edits,
+    drawn,
     ask,
     right,
     ...given
   } = twin;
   const lineOf = (path: readonly (string | number)[]) => reading.block.lineOf(['twin', ...path]);
-  const scene = fitted({ file: reading.file, lineOf }, yard, {
+  const place = { file: reading.file, lineOf };
+  const scene = fitted(place, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
     switches: switches ?? base.scene.switches,
@@ -36,7 +38,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const names = Object.keys(scene.locos);
   const question: Question =
     (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
-  const side = { title: base.title, yard, scene };
+  const side = { title: base.title, yard, scene, drawn: fittedRows(place, yard, drawn) };
   answered(reading, question, side, ['twin']);
   return {
     side,
