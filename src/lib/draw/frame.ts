@@ -17,7 +17,7 @@ const MANY = 6;
 /** Between two upright wires that stand side by side. */
 export const COLUMN = 16;
 /** Between a leg and a wire that passes rows beside it. */
-export const LANE = 14;
+export const LANE = 17;
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;

@@ -50,7 +50,7 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): Rows
   const { rails, buses, controller, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layRun(run, turned(lineOf(run, plain))) }));
+    .map((run) => ({ run, ...layRun(run, turned(lineOf(run, plain)), beforeParts(run, plain)) }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
@@ -72,6 +72,10 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): Rows
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
 }
+
+/** A wire that passes a row has its parts between two rows. */
+const beforeParts = (run: Run, { detours }: Frame): number | undefined =>
+  detours.some(({ id }) => id === run.id) ? 0.2 : undefined;
 
 /** The same frame with the feed in the east. */
 function mirror(frame: Frame): Frame {

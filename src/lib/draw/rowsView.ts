@@ -14,6 +14,11 @@ export interface RowsSubject {
   readonly marks: Marks;
 }
 
+/** What wires are drawn from. */
+type WiresSubject = Pick<RowsSubject, 'reading' | 'marks'> & {
+  readonly layout: Pick<RowsLayout, 'runs'>;
+};
+
 /** A conductor ready to be drawn. */
 export interface Drawn {
   readonly key: string;
@@ -49,7 +54,7 @@ const legInk = (marks: Marks, road: string | undefined, ink: Ink): Ink =>
     : ink;
 
 /** Every wire, with its ink and current. */
-export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+export const wires = ({ layout, reading, marks }: WiresSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
       key: `${run.id} ${index}`,
@@ -65,7 +70,7 @@ export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[]
   );
 
 /** Where a wire crosses another without a joint, it is drawn over it once more. */
-export const overs = (subject: RowsSubject): readonly Drawn[] => crossings(wires(subject));
+export const overs = (subject: WiresSubject): readonly Drawn[] => crossings(wires(subject));
 
 /** Every rail in two pieces, west and east of its loco: current flows in one of them only. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
@@ -96,6 +101,9 @@ export function tags(subject: RowsSubject): readonly Tag[] {
   return [...flows(subject), ...drops(subject), ...parts(subject)];
 }
 
+/** Rails shorter than this have room for one figure, px. */
+const TWO_TAGS = 125;
+
 const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
   layout.rows.flatMap(({ road, feedRail }) => {
     const loco = locoOn(scene, road);
@@ -109,7 +117,8 @@ const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =
       { key: `${atWest} ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
       { key: `${atEast} ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
-    return legs.filter(({ key }) => !hasMeter(layout, key));
+    const few = legs.filter(({ key }) => !hasMeter(layout, key));
+    return east - west < TWO_TAGS ? few.slice(-1) : few;
   });
 
 /** A leg with a meter in it tells its amps there. */
@@ -141,24 +150,21 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
   layout.runs.flatMap(({ run, glyphs }) =>
     glyphs.flatMap(({ id, kind, closed, middle, ohms, angle }): Tag[] => {
       const upright = Math.abs(angle) === 90;
-      const aside = upright ? { x: 24, y: 5 } : { x: 0, y: 30 };
-      const anchor = aside.x > 0 ? 'start' : 'middle';
-      const at = { x: middle.x + aside.x, y: middle.y + aside.y };
+      const inward = middle.x < layout.width / 2 ? 1 : -1;
+      const beside = upright
+        ? {
+            at: { x: middle.x + inward * 22, y: middle.y + 5 },
+            anchor: inward > 0 ? ('start' as const) : ('end' as const)
+          }
+        : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
         const reads = told ? ampsText(reading.amps(id)) : '?';
-        return [{ key: id, at, text: `${id.replace('meter ', '')} ${reads}`, anchor }];
+        return [{ key: id, text: `${id.replace('meter ', '')} ${reads}`, ...beside }];
       }
       if (kind === 'toggle' && !isOwnToggle(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
-        return [
-          {
-            key: id,
-            at: upright ? { x: middle.x - 22, y: middle.y + 5 } : at,
-            text: name,
-            anchor: upright ? 'end' : 'middle'
-          }
-        ];
+        return [{ key: id, text: name, ...beside }];
       }
       if (kind !== 'resistor') return [];
       return [

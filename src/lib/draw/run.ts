@@ -64,12 +64,12 @@ export const roomFor = (run: Run): number =>
 const slackBefore = ({ id, job }: Run): number =>
   id.startsWith('plug ') ? 0 : job === 'feed' ? 0.35 : 0.5;
 
-/** Lays a run along a line: its parts share the longest straight piece, wire fills the rest. */
-export function layRun(run: Run, line: Polyline): LaidRun {
+/** Lays a run along a line: its parts share the longest straight piece, wire fills the rest; `before` is the share of it that comes first. */
+export function layRun(run: Run, line: Polyline, before = slackBefore(run)): LaidRun {
   const parts = placed(run);
   const straight = longest(line);
   const slack = Math.max(straight.to - straight.from - roomFor(run), 0);
-  let along = straight.from + SPACE + slack * slackBefore(run);
+  let along = straight.from + SPACE + slack * before;
   let begun = 0;
   let node = run.from;
   const stretches: Stretch[] = [];

@@ -16,7 +16,7 @@ import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
 const { controller, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
-const views = ['rows', 'plan'] as const;
+const views = ['rows', 'plan', 'diagram'] as const;
 
 /** The keys that state a start scene. */
 export const sceneEntries = { controller, switches, deck, pin, plug, locos, edits };
@@ -24,9 +24,12 @@ export const sceneEntries = { controller, switches, deck, pin, plug, locos, edit
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
   ...sceneEntries,
-  /** Views shown, the first on top. */
+  /** Views shown, the first on top; a circuit diagram is folded up under the others. */
   show: v.optional(
-    v.pipe(v.array(v.picklist(views, 'rows or plan')), v.minLength(1, 'rows, plan or both')),
+    v.pipe(
+      v.array(v.picklist(views, 'rows, plan or diagram')),
+      v.check((list) => list.some((view) => view !== 'diagram'), 'rows, plan or both')
+    ),
     ['rows']
   ),
   /** A road whose loop is traced in numbered steps. */

@@ -11,6 +11,7 @@ export {
 export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
+export { classLetters, type DesignationClass } from './designation';
 export { droppingOhms, ledIdeality, ledReverseVolts, leds, saturationFrom } from './led';
 export type { LedColour, LedEntry } from './led';
 export { atTemperature, metals } from './metal';
