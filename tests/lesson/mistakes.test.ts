@@ -104,7 +104,13 @@ const call: Mistake[] = [
     "'feed wire Z' in an edit",
     'feed wire, feed link A-B'
   ],
-  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch, controller, deck'],
+  [
+    'nothing done',
+    { 24: 'do: {}' },
+    24,
+    '{} in `do`',
+    'at least one of switch, controller, supply, deck'
+  ],
   ['about an unknown loco', { 25: 'about: [Plovr]' }, 25, "unknown 'Plovr'", 'Plover, Heron'],
   [
     'compare of an unknown meter',

@@ -21,12 +21,12 @@ const of = { feed: { controller: 0 }, home: { controller: 1 } };
 
 describe('answer(question): a question that cannot be put', () => {
   test.each<[string, QuestionInput, string, string]>([
-    ['no kind', {}, 'none of them', 'exactly one of about, compare, which, limit'],
+    ['no kind', {}, 'none of them', 'exactly one of about, compare, which, limit, reads, testLamp'],
     [
       'two kinds',
       { about: ['Plover'], compare: { speed: 'Plover' } },
       'about and compare',
-      'exactly one of about, compare, which, limit'
+      'exactly one of about, compare, which, limit, reads, testLamp'
     ],
     ['a loco that is not there', { about: ['Heron'] }, "unknown 'Heron'", 'Plover, meter out'],
     [
@@ -86,7 +86,11 @@ describe('questionEntries: what a lesson may write', () => {
     ['which of one', { which: { loco: 'Plover', would: 'run', of: { a: of.feed } } }, 'two or'],
     ['which would fly', { which: { loco: 'Plover', would: 'fly', of } }, 'run, stop or limit'],
     ['the limit of a loco', { limit: 'Plover' }, 'controller'],
-    ['nothing done', { do: {}, about: ['Plover'] }, 'at least one of switch, controller, deck']
+    [
+      'nothing done',
+      { do: {}, about: ['Plover'] },
+      'at least one of switch, controller, supply, deck'
+    ]
   ])('refuses %s', (_, input, allowed) => {
     expect(() => questionOf(input as QuestionInput)).toThrow(allowed);
   });
@@ -134,7 +138,7 @@ describe('asked(question), hides(question)', () => {
   });
 
   test('questionKeys: the kinds there are', () => {
-    expect(questionKeys).toEqual(['about', 'compare', 'which', 'limit']);
+    expect(questionKeys).toEqual(['about', 'compare', 'which', 'limit', 'reads', 'testLamp']);
   });
 
   test('answerKey: the yard’s title is added where there is a pair', () => {

@@ -12,7 +12,10 @@ const classes: Partial<Readonly<Record<Part['kind'], DesignationClass>>> = {
   toggle: 'manual switch',
   'pin contact': 'position switch',
   resistor: 'resistor',
-  meter: 'indicator'
+  meter: 'indicator',
+  voltmeter: 'indicator',
+  ohmmeter: 'indicator',
+  'test lamp': 'indicator'
 };
 
 /**

@@ -1,6 +1,6 @@
-import { roadsOf, type Run, type Scene, type Yard } from '../yard';
+import { isProbe, roadsOf, type Instrument, type Run, type Scene, type Yard } from '../yard';
 import { isCross } from './frame';
-import type { Point, Polyline } from './geometry';
+import { at as along, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
 import { layRun, roomFor, type Anchor, type LaidRun } from './run';
 
 /** Where the supply stands, and the least way from it to the first column, px. */
@@ -32,6 +32,12 @@ export interface Path {
   readonly loco?: string | undefined;
 }
 
+/** A meter, or the test lamp, held at two points. */
+export interface Held extends Anchor {
+  readonly id: string;
+  readonly kind: Instrument;
+}
+
 /** All that the circuit diagram draws, in px. */
 export interface DiagramLayout {
   readonly width: number;
@@ -40,11 +46,12 @@ export interface DiagramLayout {
   readonly supply: Point & { readonly feed: number; readonly return: number };
   readonly paths: readonly Path[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
+  readonly held: readonly Held[];
   readonly joints: readonly Point[];
   readonly anchors: ReadonlyMap<string, Anchor>;
 }
 
-const isAcross = (run: Run): boolean => run.id.startsWith('metal ');
+const isAcross = ({ id }: Run): boolean => id.startsWith('metal ') || isProbe(id);
 const roadOf = (node: string): string => node.split(' ').at(-1) as string;
 
 /** Middle lines of roads and return joints, from the supply on. */
@@ -148,6 +155,9 @@ export function diagramLayout(
       .map((run) => ({ run, ...layRun(run, pathLine(run, paths, lines)) }))
   ];
   const nodes = nodePoints(laid, paths);
+  const held = runs
+    .filter(({ id }) => isProbe(id))
+    .map((run) => layHeld(run, acrossLine(run, nodes)));
   const across = runs
     .filter(isAcross)
     .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes)) }));
@@ -158,7 +168,8 @@ export function diagramLayout(
     height: low + LANE * levels('return') + 26,
     supply,
     paths,
-    runs: [...laid, ...across],
+    runs: [...laid, ...across, ...held.map(({ laid }) => laid)],
+    held: held.map(({ symbol }) => symbol),
     joints: jointsOf(laid),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...across].flatMap(({ anchors }) => [...anchors]),
@@ -215,8 +226,13 @@ function nodePoints(laid: readonly LaidRun[], paths: readonly Path[]): ReadonlyM
       ];
     })
   );
+  const legs = laid.flatMap(({ run, stretches }): [string, Point][] => [
+    [run.from, stretches[0]?.line[0] as Point],
+    [run.to, stretches.at(-1)?.line.at(-1) as Point]
+  ]);
   return new Map([
     ...ends,
+    ...legs,
     ...paths.flatMap(({ road, x, ...rails }): [string, Point][] => [
       [`feed rail ${road}`, { x, y: rails.feed }],
       [`return rail ${road}`, { x, y: rails.return }]

@@ -1,4 +1,4 @@
-import { placed, type Part, type Placed, type Run } from '../yard';
+import { placed, type Instrument, type Part, type Placed, type Run } from '../yard';
 import { at, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
 
 /** A stretch of wire with the node whose level it shows. */
@@ -12,7 +12,7 @@ export interface Stretch {
 /** A drawn part that is no plain wire: where its middle is, and how it lies. */
 export interface Glyph {
   readonly id: string;
-  readonly kind: Exclude<Part['kind'], 'wire'> | 'break';
+  readonly kind: Exclude<Part['kind'], 'wire' | Instrument> | 'break';
   readonly closed: boolean;
   readonly ohms: number;
   readonly middle: Point;
@@ -49,8 +49,9 @@ const widths = {
 export const SPACE = 18;
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
-  if (part.kind === 'wire') return part.closed ? undefined : 'break';
-  return part.kind;
+  const { kind, closed } = part;
+  if (kind === 'wire') return closed ? undefined : 'break';
+  return kind === 'voltmeter' || kind === 'ohmmeter' || kind === 'test lamp' ? undefined : kind;
 };
 
 /** Room a run needs for its parts, px. */

@@ -15,11 +15,11 @@ import { placedError, readBlock, type Block, type Source } from './block';
 import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
-const { controller, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
+const { controller, supply, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
 const views = ['rows', 'plan', 'diagram'] as const;
 
 /** The keys that state a start scene. */
-export const sceneEntries = { controller, switches, deck, pin, plug, locos, edits };
+export const sceneEntries = { controller, supply, switches, deck, pin, plug, locos, edits };
 
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
@@ -102,11 +102,12 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, switches, deck, pin, plug, locos, edits, drawn } = block.value;
+  const { controller, supply, switches, deck, pin, plug, locos, edits, drawn } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
     controller,
+    supply,
     switches,
     deck,
     pin,

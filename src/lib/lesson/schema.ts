@@ -18,7 +18,7 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, deck, pin, plug, locos, edits } = sceneEntries;
+const { controller, supply, switches, deck, pin, plug, locos, edits } = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -26,6 +26,7 @@ const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =
 export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
+  supply: bare(supply),
   switches: bare(switches),
   deck: bare(deck),
   pin,

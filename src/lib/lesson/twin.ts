@@ -1,4 +1,4 @@
-import type { Question } from '../predict';
+import { questionKeys, type Question } from '../predict';
 import { actionWords, joinWords, sceneWords } from '../yard';
 import { answered } from './answered';
 import { fitted, fittedRows, type Side } from './board';
@@ -12,6 +12,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const {
     yard = base.yard,
     controller,
+    supply,
     switches,
     deck,
     pin,
@@ -28,6 +29,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const scene = fitted(place, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
+    supply: supply ?? base.scene.supply,
     switches: switches ?? base.scene.switches,
     deck: deck ?? base.scene.deck,
     pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
@@ -36,8 +38,8 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     edits: edits ?? base.scene.edits
   });
   const names = Object.keys(scene.locos);
-  const question: Question =
-    (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
+  const asks = questionKeys.some((key) => given[key as keyof Question] !== undefined);
+  const question: Question = asks ? given : { ...given, about: names };
   const side = { title: base.title, yard, scene, drawn: fittedRows(place, yard, drawn) };
   answered(reading, question, side, ['twin']);
   return {
@@ -50,4 +52,10 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
 }
 
 const spoken = (question: Question, names: readonly string[]): string =>
-  `${question.do ? `${actionWords(question.do)} ` : ''}What ${names.length > 1 ? 'do' : 'does'} ${joinWords(names, 'and')} do?`;
+  `${question.do ? `${actionWords(question.do)} ` : ''}${askWords(question, names)}`;
+
+function askWords({ reads, testLamp }: Question, names: readonly string[]): string {
+  if (reads) return 'What does the meter read?';
+  if (testLamp) return 'How does the test lamp look?';
+  return `What ${names.length > 1 ? 'do' : 'does'} ${joinWords(names, 'and')} do?`;
+}

@@ -4,10 +4,12 @@ import { about } from './kinds/about';
 import { compare } from './kinds/compare';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
 import { limit } from './kinds/limit';
+import { reads } from './kinds/reads';
+import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which, limit] as const;
+const kinds = [about, compare, which, limit, reads, testLamp] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -18,7 +20,9 @@ export const questionEntries = {
   about: v.optional(about.schema),
   compare: v.optional(compare.schema),
   which: v.optional(which.schema),
-  limit: v.optional(limit.schema)
+  limit: v.optional(limit.schema),
+  reads: v.optional(reads.schema),
+  testLamp: v.optional(testLamp.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>
@@ -88,7 +92,7 @@ export function answer(
 function mustExist(names: readonly string[], { after, reading }: Played): void {
   const meters = reading.circuit.elements
     .map((each) => each.id)
-    .filter((id) => id.startsWith('meter '));
+    .filter((id) => id.startsWith('meter ') || id === 'test lamp');
   const there = [...Object.keys(after.locos), ...meters];
   const missing = names.find((name) => !there.includes(name));
   if (missing)

@@ -27,6 +27,7 @@ export function didWords(yard: Yard, before: Scene, action: Action): string {
   return [
     ...thrown,
     ...knob,
+    ...(action.supply === undefined ? [] : [`Supply ${action.supply}.`]),
     ...deckWords(yard, action),
     ...editChanges(before.edits, action.edits)
   ].join(' ');
@@ -99,6 +100,7 @@ function stayReason(yard: Yard, scene: Scene, name: string): string {
   if (why.state === 'one ink') return 'one ink on both rails';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
+  if (scene.supply === 'off') return 'the supply is off';
   if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS)
     return 'the knob is at centre';
   return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps

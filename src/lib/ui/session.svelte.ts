@@ -3,7 +3,6 @@ import {
   answer,
   answerKey,
   asked,
-  hides,
   WATCH_SECONDS,
   way,
   type Asked,
@@ -24,6 +23,7 @@ import type { Sureness } from '../share';
 import { show } from './motion';
 import { didWords, seenWords } from './say';
 import { unique } from './unique';
+import { untoldOn } from './untold';
 
 /** One thing to decide, on one of the yards. */
 export interface Slot extends Asked {
@@ -104,17 +104,8 @@ export class Session {
   }
 
   /** Roads and meters of a yard which must not be told yet. */
-  untold({ scene, reading }: View): readonly string[] {
-    if (this.phase !== 'asking' || !this.question) return [];
-    const hidden = hides(this.question);
-    const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
-    const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
-    const roads = [
-      ...hidden.map((name) => scene.locos[name]?.road),
-      ...withMeter.map((run) => run.road)
-    ];
-    const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);
-    return unique([...roads.filter((road) => road !== undefined), ...ids]);
+  untold(view: View): readonly string[] {
+    return this.phase === 'asking' && this.question ? untoldOn(this.question, view) : [];
   }
 
   /** The call is made: the engine answers, then the yard is shown doing it. */

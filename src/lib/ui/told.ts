@@ -24,8 +24,17 @@ export function told(session: Session, outcome: Outcome): string {
   return sentences.join(' ');
 }
 
-const answerWords = (key: string, answer: string): string =>
-  key.startsWith('meter ') ? `The meter '${key.slice(6)}' reads ${answer}.` : `${key}: ${answer}.`;
+const meterNames: Readonly<Record<string, string>> = {
+  volts: 'volt-meter',
+  ohms: 'ohm-meter'
+};
+
+function answerWords(key: string, answer: string): string {
+  if (key.startsWith('test lamp')) return `The ${key} is ${answer}.`;
+  if (!key.startsWith('meter ')) return `${key}: ${answer}.`;
+  const [, name = '', side = ''] = /^meter ([^,]+)(.*)$/.exec(key) ?? [];
+  return `The ${meterNames[name] ?? `meter '${name}'`}${side} reads ${answer}.`;
+}
 
 /** Why it happened, a sentence a yard; the engine has reasons for locos only. */
 export function causes(session: Session, outcome: Outcome): readonly string[] {

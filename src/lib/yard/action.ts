@@ -5,9 +5,11 @@ import {
   DeckSchema,
   fit,
   KnobSchema,
+  ohmsWithSupply,
   PinSchema,
   PlugStateSchema,
   SceneSchema,
+  SupplyStateSchema,
   SwitchSchema,
   type Scene
 } from './scene';
@@ -20,6 +22,7 @@ export const ActionSchema = v.pipe(
   v.strictObject({
     switch: v.optional(v.record(v.string(), SwitchSchema)),
     controller: v.optional(KnobSchema),
+    supply: v.optional(SupplyStateSchema),
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
@@ -27,7 +30,7 @@ export const ActionSchema = v.pipe(
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, controller, deck, pin, plug, edits'
+    'at least one of switch, controller, supply, deck, pin, plug, edits'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
@@ -52,15 +55,27 @@ function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
     throw new RefusedError(`${across[0]} stands across the deck's edge: move it clear first.`);
 }
 
+/** Ohms are measured with the supply off only. */
+function mayMeasure(scene: Scene, { supply = scene.supply, edits = scene.edits }: Action): void {
+  if (!ohmsWithSupply({ supply, edits })) return;
+  throw new RefusedError(
+    scene.supply === 'off'
+      ? 'The ohm-meter is still on the wires: take it off before you switch the supply on.'
+      : 'The supply is on: switch it off before you measure ohms.'
+  );
+}
+
 /**
  * The scene after the action. Hands pull the pin before the deck moves and push it home after.
  * @throws BorderError when the yard has no such toggle or place; RefusedError when it cannot be done.
  */
 export function act(yard: Yard, scene: Scene, action: Action): Scene {
+  mayMeasure(scene, action);
   const next = fit('action', yard, {
     ...scene,
     locos: {},
     controller: action.controller ?? scene.controller,
+    supply: action.supply ?? scene.supply,
     switches: { ...scene.switches, ...action.switch },
     deck: action.deck ?? scene.deck,
     pin: 'out',

@@ -1,6 +1,7 @@
 import type { Circuit, Element } from '../circuit';
-import { applyEdit } from './edits';
+import { applyEdit, isHeld } from './edits';
 import { holesAt } from './deck';
+import { isProbe, probeElement } from './probe';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
 import { stockElements } from './wheels';
@@ -26,13 +27,29 @@ export function apply(yard: Yard, scene: Scene): readonly Run[] {
       isContact(part) ? { ...part, closed: isMade(yard, scene, part) } : part
     )
   }));
-  return scene.edits.reduce<readonly Run[]>(applyEdit, set);
+  const { edits } = scene;
+  return [...edits.filter((edit) => !isHeld(edit)), ...edits.filter(isHeld)].reduce<readonly Run[]>(
+    applyEdit,
+    set
+  );
 }
 
-const element = ({ id, from, to, kind, ohms, closed }: Placed): Element =>
-  kind === 'resistor'
-    ? { kind, id, a: from, b: to, ohms }
-    : { kind: 'switch', id, a: from, b: to, closed, ohms };
+function element(part: Placed): Element {
+  const { id, from: a, to: b, kind, ohms, closed } = part;
+  if (isProbe(id)) return probeElement(part);
+  return kind === 'resistor'
+    ? { kind, id, a, b, ohms }
+    : { kind: 'switch', id, a, b, closed, ohms };
+}
+
+/** The controller; switched off it is unplugged: nothing joins its terminals. */
+function controller({ supply }: Yard, scene: Scene): Element {
+  const ends = { id: 'controller', a: 'feed', b: 'return' };
+  const { volts, ohms, limitAmps: limit } = supply;
+  return scene.supply === 'off'
+    ? { kind: 'switch', ...ends, closed: false, ohms }
+    : { kind: 'source', ...ends, volts: volts * scene.controller, ohms, limit };
+}
 
 /**
  * The circuit of a scene. Each part, the controller and each loco is one element of the same name.
@@ -40,19 +57,10 @@ const element = ({ id, from, to, kind, ohms, closed }: Placed): Element =>
  * return drive east. Source: NEM 631:1985 cl. 2.3; NMRA S-9.
  */
 export function circuitOf(yard: Yard, scene: Scene, runs = apply(yard, scene)): Circuit {
-  const { volts, ohms, limitAmps } = yard.supply;
   return {
     ground: 'return',
     elements: [
-      {
-        kind: 'source',
-        id: 'controller',
-        a: 'feed',
-        b: 'return',
-        volts: volts * scene.controller,
-        ohms,
-        limit: limitAmps
-      },
+      controller(yard, scene),
       ...runs.flatMap(placed).map(element),
       ...stockElements(yard, scene)
     ]

@@ -2,11 +2,22 @@ export { act, ActionSchema, RefusedError, StepSchema, type Action, type Step } f
 export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
-export { applyEdit, EditSchema, editKinds, editWords, type Edit } from './edits';
+export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export { type Level } from './levels';
 export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
+export { findPoint, pointName, points, probedRoads, type Point } from './points';
+export { BUZZ_OHMS, isProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
-export { findPart, placed, PlaceError, places, type Part, type Placed, type Run } from './runs';
+export {
+  findPart,
+  placed,
+  PlaceError,
+  places,
+  type Instrument,
+  type Part,
+  type Placed,
+  type Run
+} from './runs';
 export {
   fit,
   KnobSchema,
@@ -22,6 +33,8 @@ export {
   joinWords,
   knobWords,
   levelWords,
+  meterVoltsText,
+  ohmsText,
   sceneWords,
   sentence,
   voltsText

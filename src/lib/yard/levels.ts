@@ -16,9 +16,11 @@ export interface Level {
 /** Level of a node that is joined to nothing. */
 export const floating: Level = { joined: 'nothing', share: undefined, through: [] };
 
-const isLoad = (element: Element): boolean => element.kind === 'motor' || element.kind === 'diode';
+const isLoad = ({ kind, id }: Element): boolean =>
+  kind === 'motor' || kind === 'diode' || id === 'test lamp';
 const isConductor = (element: Element): boolean =>
-  element.kind === 'resistor' || (element.kind === 'switch' && element.closed);
+  !isLoad(element) &&
+  (element.kind === 'resistor' || (element.kind === 'switch' && element.closed));
 
 /** The level of every node, from what is joined to what and the volts the engine found. */
 export function levels(circuit: Circuit, solution: Solution): ReadonlyMap<string, Level> {

@@ -1,6 +1,7 @@
 import { solve, trace, type Circuit, type Element, type Solution, type Trace } from '../circuit';
 import { apply, circuitOf } from './apply';
 import { floating, levels, type Level } from './levels';
+import { isMeterRun, isProbe, litBy, ohmsOf, type Lit } from './probe';
 import { locoNamed, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
@@ -25,6 +26,12 @@ export interface Reading {
   readonly level: (node: string) => Level;
   /** Volts between two nodes; undefined where they share no island. */
   readonly between: (a: string, b: string) => number | undefined;
+  /** Volts across a part, loco or instrument, from its first end to its second; undefined where they share no island. */
+  readonly volts: (id: string) => number | undefined;
+  /** Ohms which the ohm-meter shows; Infinity is open, undefined without one. */
+  readonly ohms: number | undefined;
+  /** How the test lamp looks; undefined without one. */
+  readonly lamp: Lit | undefined;
   /** Amps through a part or loco, in the direction in which its run is followed. */
   readonly amps: (id: string) => number;
   /** Whether the controller gives all it can. */
@@ -36,17 +43,18 @@ export interface Reading {
 /** Below this the knob counts as at centre, V. Source: common practice. */
 export const CENTRE_VOLTS = 0.05;
 
-/** The scene with the knob at full and every loco held: what its wires could do. */
+/** The scene with the supply on, the knob at full and every loco held: what its wires could do. */
 const atFull = (scene: Scene): Scene => ({
   ...scene,
+  supply: 'on',
   controller: 1,
   locos: Object.fromEntries(
     Object.entries(scene.locos).map(([name, at]) => [name, { ...at, speed: 0 }])
   )
 });
 
-const notLoad = (element: Element): boolean =>
-  element.kind !== 'motor' && element.kind !== 'source';
+const isWiring = ({ kind, id }: Element): boolean =>
+  kind !== 'motor' && kind !== 'source' && id !== 'controller' && !isProbe(id);
 
 /** Reads a scene: wires it, sets its contacts, solves it. */
 export function read(yard: Yard, scene: Scene): Reading {
@@ -54,12 +62,25 @@ export function read(yard: Yard, scene: Scene): Reading {
   const circuit = circuitOf(yard, scene, runs);
   const solution = solve(circuit);
   const atCentre = Math.abs(solution.volts('feed') ?? 0) < CENTRE_VOLTS;
-  const all = levels(circuit, atCentre ? solve(circuitOf(yard, atFull(scene), runs)) : solution);
+  const bare = runs.filter((run) => !isMeterRun(run));
+  const wiring = circuitOf(yard, atCentre ? atFull(scene) : scene, bare);
+  const asIs = !atCentre && bare.length === runs.length;
+  const all = levels(wiring, asIs ? solution : solve(wiring));
+  const volts = (id: string) => {
+    const { a, b } = circuit.elements.find((each) => each.id === id) as Element;
+    return solution.between(a, b);
+  };
+  const has = (id: string) => runs.some((run) => run.id === id);
   return {
     runs,
     circuit,
     level: (node) => all.get(node) ?? floating,
     between: (a, b) => solution.between(a, b),
+    volts,
+    ohms: has('meter ohms')
+      ? ohmsOf(volts('meter ohms') ?? 0, solution.amps('meter ohms'))
+      : undefined,
+    lamp: has('test lamp') ? litBy(volts('test lamp') ?? 0) : undefined,
     amps: (id) => solution.amps(id),
     limiting: solution.limiting.includes('controller'),
     why: (road) => why(circuit, road)
@@ -68,7 +89,7 @@ export function read(yard: Yard, scene: Scene): Reading {
 
 function why(circuit: Circuit, road: string): Why {
   const path = (from: string, to: string) =>
-    trace(circuit, from, to, { avoid: (element) => !notLoad(element) });
+    trace(circuit, from, to, { avoid: (element) => !isWiring(element) });
   const legs = (out: string, home: string) => ({
     feed: path('feed', `${out} rail ${road}`),
     return: path(`${home} rail ${road}`, 'return')

@@ -1,7 +1,11 @@
+/** A test instrument at the end of two probes. */
+export type Instrument = 'voltmeter' | 'ohmmeter' | 'test lamp';
+
 /** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor or a meter. */
 export interface Part {
   readonly id: string;
-  readonly kind: 'wire' | 'toggle' | 'pin contact' | 'plug' | 'resistor' | 'meter' | 'metal';
+  readonly kind:
+    'wire' | 'toggle' | 'pin contact' | 'plug' | 'resistor' | 'meter' | 'metal' | Instrument;
   readonly ohms: number;
   /** A toggle's contact; a wire that is off is not closed. */
   readonly closed: boolean;

@@ -67,6 +67,8 @@ const PlaceSchema = v.union(
 const pinAllowed = 'home or out';
 /** The locating pin. Home can be said only where there is a hole. */
 export const PinSchema = v.picklist(['home', 'out'], pinAllowed);
+/** The controller's supply: plugged in, or not. */
+export const SupplyStateSchema = v.picklist(['on', 'off'], switchAllowed);
 /** The deck's plug. */
 export const PlugStateSchema = v.picklist(['in', 'out'], 'in or out');
 /**
@@ -89,6 +91,7 @@ export const DeckSchema = v.union(
 export const SceneSchema = v.strictObject({
   version: v.optional(v.literal(1), 1),
   controller: v.optional(KnobSchema, 0),
+  supply: v.optional(SupplyStateSchema, 'on'),
   switches: v.optional(v.record(v.string(), SwitchSchema), {}),
   deck: v.optional(DeckSchema, 0),
   pin: v.optional(PinSchema),
@@ -122,7 +125,8 @@ export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
   const findings: Finding[] = [
     ...switchFindings(yard, scene),
     ...deckFindings(yard, scene),
-    ...locoFindings(yard, scene)
+    ...locoFindings(yard, scene),
+    ...ohmsFindings(scene)
   ];
   if (findings.length > 0) throw new BorderError(what, findings);
   const deck = deckMm(yard, scene.deck);
@@ -183,6 +187,21 @@ export function within({ yard, deck, road }: Track, name: string, atMm: number):
   const { lengthMm } = roadNamed(yard, road);
   return Math.min(Math.max(atMm, inset('west')), lengthMm - inset('east'));
 }
+
+/** An ohm-meter is held to a yard without supply only. */
+export const ohmsWithSupply = (scene: Pick<Scene, 'supply' | 'edits'>): boolean =>
+  scene.supply === 'on' && scene.edits.some((edit) => 'ohms' in edit);
+
+const ohmsFindings = (scene: Admitted | Scene): Finding[] =>
+  ohmsWithSupply(scene)
+    ? [
+        {
+          path: ['edits'],
+          met: 'an ohm-meter with the supply on',
+          allowed: 'ohms with supply: off'
+        }
+      ]
+    : [];
 
 function switchFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
   const allowed = toggleRoads(yard);

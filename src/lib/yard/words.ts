@@ -14,8 +14,25 @@ export const joinWords = (words: readonly string[], last: string): string =>
 /** Volts to one decimal, the way they are said and shown. */
 export const voltsText = (volts: number): string => `${Math.abs(volts).toFixed(1)} V`;
 
+/** What a volt-meter shows: with its sign, and a decimal more below a volt. */
+export const meterVoltsText = (volts: number): string => {
+  const size = Math.abs(volts);
+  const digits = size < 1 ? size.toFixed(2) : size.toFixed(1);
+  return `${volts < 0 && Number(digits) > 0 ? '−' : ''}${digits} V`;
+};
+
+/** What an ohm-meter shows: three figures, or "open". */
+export const ohmsText = (ohms: number): string => {
+  if (ohms === Infinity) return 'open';
+  const [size, unit] =
+    ohms < 1e3 ? [ohms, 'Ω'] : ohms < 1e6 ? [ohms / 1e3, 'kΩ'] : [ohms / 1e6, 'MΩ'];
+  return `${size < 1 ? size.toFixed(2) : Number(size.toPrecision(3))} ${unit}`;
+};
+
 /** Amps to two decimals. */
 export const ampsText = (amps: number): string => `${Math.abs(amps).toFixed(2)} A`;
+
+const loadWords = (id: string): string => (id === 'test lamp' ? 'the test lamp' : id);
 
 /** A level in words: "joined to the feed", "at return level, only through Heron". */
 export function levelWords(level: Level): string {
@@ -25,7 +42,7 @@ export function levelWords(level: Level): string {
     case 'nothing':
       return 'joined to nothing';
     case 'through':
-      return `at ${(level.share ?? 0) > 0.5 ? 'feed' : 'return'} level, only through ${joinWords(level.through, 'and')}`;
+      return `at ${(level.share ?? 0) > 0.5 ? 'feed' : 'return'} level, only through ${joinWords(level.through.map(loadWords), 'and')}`;
     default:
       return `joined to the ${level.joined}`;
   }
@@ -46,6 +63,7 @@ export function actionWords(action: Action): string {
     action.controller === undefined
       ? []
       : [`You turn the knob to ${percentWords(action.controller)}.`];
+  const fed = action.supply === undefined ? [] : [`You switch the supply ${action.supply}.`];
   const placed =
     action.deck === undefined ? [] : [`You move the deck to ${deckWords(action.deck)}.`];
   const pinned =
@@ -57,7 +75,7 @@ export function actionWords(action: Action): string {
       ? []
       : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
-  return [...thrown, ...knob, ...placed, ...pinned, ...plugged, ...changes].join(' ');
+  return [...thrown, ...knob, ...fed, ...placed, ...pinned, ...plugged, ...changes].join(' ');
 }
 
 const deckWords = (deck: number | string): string =>
@@ -84,6 +102,7 @@ export function sceneWords(yard: Yard, scene: Scene): string {
       ? []
       : [on.length === 0 ? 'All toggles are off.' : `Switched on: ${joinWords(on, 'and')}.`]),
     `The knob is at ${percentWords(scene.controller)}.`,
+    ...(scene.supply === 'off' ? ['The supply is off.'] : []),
     ...deckSentences(yard, scene),
     ...(yard.return === 'ring' ? ['The return is a ring.'] : []),
     ...scene.edits.map((edit) => sentence(editWords(edit)))
