@@ -3,6 +3,7 @@ import { roadNamed, type Run, type Scene, type Yard } from '../yard';
 import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 import { lineOf, nodePoint } from './lines';
+import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
 import { layRun, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
@@ -28,6 +29,8 @@ export interface RowsLayout {
   readonly buses: { readonly feed: number; readonly return: number };
   /** Joints of three wires. */
   readonly joints: readonly Point[];
+  /** Test instruments, under the rows. */
+  readonly probes: readonly LaidProbe[];
   /** Middle of every place that can be pointed at. */
   readonly anchors: ReadonlyMap<string, Anchor>;
   /** Where a place on a road is drawn. */
@@ -41,8 +44,9 @@ interface Space {
 }
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): RowsLayout {
+export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsLayout {
   const { width, drawn } = space;
+  const runs = all.filter(({ held }) => !held);
   const plain = frameOf(yard, runs, space);
   const turned = (points: Polyline): Polyline =>
     drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
@@ -55,10 +59,13 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): Rows
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
   const rows = roads.map(({ name }) => row(runs, name, frame));
+  const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50;
+  const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
     mirrored: drawn.mirrored,
     width,
-    height: Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50,
+    height: foot + (probes.length > 0 ? PROBE_ROOM : 0),
+    probes,
     controller,
     rails,
     rows,
@@ -67,6 +74,7 @@ export function rowsLayout(yard: Yard, runs: readonly Run[], space: Space): Rows
     joints: turned(joints(runs, plain)),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
+      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }]),
       ['controller', { x: width / 2, y: TOP, angle: 0 }]
     ]),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)

@@ -16,7 +16,8 @@ import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
 const { controller, supply, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
-const views = ['rows', 'plan', 'diagram'] as const;
+const views = ['rows', 'plan', 'panel', 'diagram'] as const;
+export type ViewName = (typeof views)[number];
 
 /** The keys that state a start scene. */
 export const sceneEntries = { controller, supply, switches, deck, pin, plug, locos, edits };
@@ -27,8 +28,8 @@ const BoardSchema = v.strictObject({
   /** Views shown, the first on top; a circuit diagram is folded up under the others. */
   show: v.optional(
     v.pipe(
-      v.array(v.picklist(views, 'rows, plan or diagram')),
-      v.check((list) => list.some((view) => view !== 'diagram'), 'rows, plan or both')
+      v.array(v.picklist(views, 'rows, plan, panel or diagram')),
+      v.check((list) => list.some((view) => view !== 'diagram'), 'rows, plan or panel')
     ),
     ['rows']
   ),
@@ -56,7 +57,7 @@ export interface Side {
 /** A board as drawn and played: one side, or a pair. */
 export interface BoardData {
   readonly sides: readonly Side[];
-  readonly show: readonly (typeof views)[number][];
+  readonly show: readonly ViewName[];
   readonly trace?: string | undefined;
   readonly yours: number;
   readonly tools: readonly Edit[];

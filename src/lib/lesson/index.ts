@@ -1,4 +1,4 @@
-export type { BoardData, Side } from './board';
+export type { BoardData, Side, ViewName } from './board';
 export type { Redrawn } from './drawn';
 export { LessonError } from './error';
 export { readIdeas, type Idea } from './idea';

@@ -2,17 +2,20 @@ import { because, way } from '../predict';
 import {
   CENTRE_VOLTS,
   editWords,
+  isHeld,
   holes,
   joinWords,
   knobWords,
   locoNamed,
   read,
   sentence,
+  shown,
   type Action,
   type Edit,
   type Scene,
   type Yard
 } from '../yard';
+import type { View } from './session.svelte';
 import { unique } from './unique';
 
 /** What hands just did: "Road B on.", "Knob 7.2 V east." */
@@ -50,12 +53,42 @@ function editChanges(
   if (!after) return [];
   const has = (list: readonly Edit[], edit: Edit) =>
     list.some((each) => JSON.stringify(each) === JSON.stringify(edit));
-  const made = after.filter((edit) => !has(before, edit)).map((edit) => sentence(editWords(edit)));
+  const made = after
+    .filter((edit) => !has(before, edit) && !isHeld(edit))
+    .map((edit) => sentence(editWords(edit)));
+  if (made.length === 0 && after.some((edit) => isHeld(edit) && !has(before, edit))) return [];
   const undone = before
     .filter((edit) => !has(after, edit))
     .map((edit) => `No more: ${editWords(edit)}.`);
   return made.length > 0 ? made : undone;
 }
+
+/** Whether all that was done is to hold a meter elsewhere, which moves no loco. */
+export const isMeasuring = (before: Scene, after: Scene): boolean => {
+  const rest = ({ edits }: Scene) =>
+    JSON.stringify(edits.filter((edit) => !('volts' in edit || 'ohms' in edit)));
+  const state = ({ controller, supply, switches, deck, pin, plug }: Scene) =>
+    JSON.stringify([controller, supply, switches, deck, pin, plug]);
+  return (
+    before.edits !== after.edits && rest(before) === rest(after) && state(before) === state(after)
+  );
+};
+
+/** What the test instruments show, where they are newly held or show something else than before. */
+export function probeWords(
+  before: Pick<View, 'reading'>,
+  after: Pick<View, 'reading'>
+): readonly string[] {
+  const old = shown(before.reading);
+  return shown(after.reading).flatMap(({ id, name, value, where, note }) => {
+    const was = old.find((each) => each.id === id);
+    if (was?.where !== where)
+      return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    return was.value === value ? [] : [`${name}: ${value}.`];
+  });
+}
+
+const NOTHING = 'One end is joined to nothing.';
 
 /** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {

@@ -21,7 +21,7 @@ import {
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
-import { didWords, seenWords } from './say';
+import { didWords, isMeasuring, probeWords, seenWords } from './say';
 import { unique } from './unique';
 import { untoldOn } from './untold';
 
@@ -122,11 +122,11 @@ export class Session {
     return this.outcome;
   }
 
-  /** A hand does something on the panel. */
-  do(action: Action): void {
-    if (this.phase === 'asking' || isOver(this.first.scene)) return;
+  /** A hand does something on the panel; tells whether it could. */
+  do(action: Action): boolean {
+    if (this.phase === 'asking' || isOver(this.first.scene)) return false;
     this.fresh = false;
-    this.#run(action);
+    return this.#run(action);
   }
 
   /** Plays an action from the start scene. */
@@ -151,10 +151,10 @@ export class Session {
     this.status = 'Back at the start.';
   }
 
-  #run(action: Action | undefined): void {
+  #run(action: Action | undefined): boolean {
     const before = this.views;
     const begun = this.#begin(before, action);
-    if (!begun) return;
+    if (!begun) return false;
     this.#stop();
     this.phase = 'showing';
     let drives = begun;
@@ -167,6 +167,7 @@ export class Session {
       this.drift = share * 36;
       if (share === 1) this.#ended(before, action);
     });
+    return true;
   }
 
   /** The drives that an action begins; none when it cannot be done, which the status tells. */
@@ -188,11 +189,14 @@ export class Session {
     this.phase = 'open';
     const [first] = before as [View];
     const did = action ? didWords(first.yard, first.scene, action) : 'The yard runs on.';
-    const seen = this.views.map(({ yard, scene, title, index }) => {
-      const words = seenWords(yard, before[index]?.scene ?? scene, scene);
-      return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
-    });
-    this.status = [did, ...seen].join(' ');
+    const shows = probeWords(first, this.first);
+    const seen = isMeasuring(first.scene, this.first.scene)
+      ? []
+      : this.views.map(({ yard, scene, title, index }) => {
+          const words = seenWords(yard, before[index]?.scene ?? scene, scene);
+          return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
+        });
+    this.status = [did, ...shows, ...seen].filter(Boolean).join(' ');
   }
 
   /** What the call's outcome shows on a yard; nothing once hands have done something else. */

@@ -39,6 +39,7 @@ export {
   sentence,
   voltsText
 } from './words';
+export { shown, type Shown } from './shown';
 export { touches } from './wheels';
 export { toggleRoads, wire } from './wire';
 export {

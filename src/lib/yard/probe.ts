@@ -30,7 +30,8 @@ const instruments: Readonly<Record<Instrument, { readonly id: string; readonly o
 export function hold(runs: readonly Run[], kind: Instrument, pair: Pair): readonly Run[] {
   const [from, to] = pair.map((id) => findPoint(runs, id).node) as [string, string];
   const { id, ohms } = instruments[kind];
-  return [...runs, { id, from, to, job: 'feed', parts: [{ id, kind, ohms, closed: true }] }];
+  const parts = [{ id, kind, ohms, closed: true }];
+  return [...runs, { id, from, to, job: 'feed', parts, held: pair }];
 }
 
 /** The two points in words: "the controller's feed and feed rail B". */

@@ -20,6 +20,8 @@ export interface Run {
   /** The road it serves; runs of the whole yard have none. */
   readonly road?: string;
   readonly parts: readonly Part[];
+  /** Ids of the two points at which a test instrument is held; only its run has them. */
+  readonly held?: readonly [string, string];
 }
 
 /** A part with the two nodes it stands between. */
