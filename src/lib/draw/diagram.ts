@@ -1,6 +1,7 @@
-import { isProbe, roadsOf, type Instrument, type Run, type Scene, type Yard } from '../yard';
+import { isProbe, roadsOf, type Run, type Scene, type Yard } from '../yard';
 import { isCross } from './frame';
-import { at as along, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
+import type { Point, Polyline } from './geometry';
+import { layHeld, type Held } from './held';
 import { layRun, roomFor, type Anchor, type LaidRun } from './run';
 
 /** Where the supply stands, and the least way from it to the first column, px. */
@@ -30,12 +31,6 @@ export interface Path {
   readonly feed: number;
   readonly return: number;
   readonly loco?: string | undefined;
-}
-
-/** A meter, or the test lamp, held at two points. */
-export interface Held extends Anchor {
-  readonly id: string;
-  readonly kind: Instrument;
 }
 
 /** All that the circuit diagram draws, in px. */
@@ -159,7 +154,7 @@ export function diagramLayout(
     .filter(({ id }) => isProbe(id))
     .map((run) => layHeld(run, acrossLine(run, nodes)));
   const across = runs
-    .filter(isAcross)
+    .filter((run) => isAcross(run) && !isProbe(run.id))
     .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes)) }));
   const width = Math.max(...at.values()) + 66;
   const supply = { x: SUPPLY_X, y: (feed + low) / 2, ...lines };
@@ -215,7 +210,10 @@ function pathLine(run: Run, paths: readonly Path[], lines: Lines): Polyline {
 }
 
 /** Where each node stands: the rails, and both ends of every symbol. */
-function nodePoints(laid: readonly LaidRun[], paths: readonly Path[]): ReadonlyMap<string, Point> {
+function nodePoints(
+  laid: readonly (LaidRun & { readonly run: Run })[],
+  paths: readonly Path[]
+): ReadonlyMap<string, Point> {
   const ends = laid.flatMap(({ glyphs }) =>
     glyphs.flatMap(({ from, to, middle, angle, width }): [string, Point][] => {
       const turn = (angle * Math.PI) / 180;
