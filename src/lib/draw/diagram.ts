@@ -156,11 +156,11 @@ export function diagramLayout(
   const across = runs
     .filter((run) => isAcross(run) && !isProbe(run.id))
     .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes)) }));
-  const width = Math.max(...at.values()) + 66;
+  const width = Math.max(...at.values()) + 100;
   const supply = { x: SUPPLY_X, y: (feed + low) / 2, ...lines };
   return {
     width,
-    height: low + LANE * levels('return') + 26,
+    height: low + LANE * levels('return') + 40,
     supply,
     paths,
     runs: [...laid, ...across, ...held.map(({ laid }) => laid)],
@@ -168,6 +168,7 @@ export function diagramLayout(
     joints: jointsOf(laid),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...across].flatMap(({ anchors }) => [...anchors]),
+      ...held.map(({ symbol }): [string, Anchor] => [symbol.id, symbol]),
       ...paths.flatMap(({ loco, x }): [string, Anchor][] =>
         loco ? [[loco, { x, y: (feedRail + returnRail) / 2, angle: 90 }]] : []
       ),

@@ -153,7 +153,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       const inward = middle.x < layout.width / 2 ? 1 : -1;
       const beside = upright
         ? {
-            at: { x: middle.x + inward * 22, y: middle.y + 5 },
+            at: { x: middle.x + inward * 22, y: middle.y + 12 },
             anchor: inward > 0 ? ('start' as const) : ('end' as const)
           }
         : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
