@@ -163,12 +163,12 @@ export function diagramLayout(
     height: low + LANE * levels('return') + 40,
     supply,
     paths,
-    runs: [...laid, ...across, ...held.map(({ laid }) => laid)],
-    held: held.map(({ symbol }) => symbol),
+    runs: [...laid, ...across],
+    held,
     joints: jointsOf(laid),
     anchors: new Map<string, Anchor>([
       ...[...laid, ...across].flatMap(({ anchors }) => [...anchors]),
-      ...held.map(({ symbol }): [string, Anchor] => [symbol.id, symbol]),
+      ...held.map((each): [string, Anchor] => [each.id, each]),
       ...paths.flatMap(({ loco, x }): [string, Anchor][] =>
         loco ? [[loco, { x, y: (feedRail + returnRail) / 2, angle: 90 }]] : []
       ),
