@@ -174,9 +174,11 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
   );
 
 /** What an odd row has to say under its rails; empty where the inks speak for themselves. */
-export function caption({ layout, reading, marks }: RowsSubject, road: string): string {
+export function caption(subject: RowsSubject, road: string): string {
+  const { layout, reading, marks } = subject;
   if (!isTold(marks, road)) return 'your call first';
   if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
+  if (flows(subject).some(({ key }) => key.endsWith(` ${road}`))) return '';
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';
