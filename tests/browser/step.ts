@@ -122,8 +122,8 @@ const ways: Readonly<Record<string, string>> = {
 
 /** How the page tells of a test instrument. */
 const probes: Readonly<Record<string, string>> = {
-  'meter volts': 'The volt-meter reads',
-  'meter ohms': 'The ohm-meter reads',
+  'meter volts': 'The voltmeter reads',
+  'meter ohms': 'The ohmmeter reads',
   'test lamp': 'The test lamp is'
 };
 

@@ -40,7 +40,5 @@ test('readout: tells nothing of a road that waits for a call, and no sum that wo
 
 test('readout: an instrument tells its figure and where its probes are', () => {
   const held = view([{ volts: ['feed', 'feed rail C'] }]);
-  expect(readout(held, [], 'meter volts')).toBe(
-    "Volt-meter: 0.00 V between the controller's feed and feed rail C."
-  );
+  expect(readout(held, [], 'meter volts')).toBe('Voltmeter: 0.00 V between feed and feed rail C.');
 });

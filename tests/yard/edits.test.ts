@@ -60,8 +60,8 @@ test('editWords(edit): tells each kind as a modeller would', () => {
     'toggle A is in the return dropper A',
     'metal lies across toggle A',
     "the meter 'out' is in the feed dropper A",
-    "the volt-meter is between the controller's feed and feed rail A",
-    'the ohm-meter is between feed tag A and feed rail A',
+    "the voltmeter is between the controller's feed and feed rail A",
+    'the ohmmeter is between feed tag A and feed rail A',
     "the test lamp is between the controller's feed and return rail A"
   ]);
 });

@@ -85,7 +85,7 @@ describe('points(runs)', () => {
 const held = (edits: readonly Edit[], extra: SceneInput = {}) =>
   reading({ deckRoads: 2 }, { controller: 1, ...extra, edits: [...edits] });
 
-describe('the volt-meter', () => {
+describe('the voltmeter', () => {
   test('reads the supply at the controller, and the minus sign the other way round', () => {
     near(held([{ volts: ['feed', 'return'] }]).volts('meter volts'), 12, { rel: 1e-6 });
     near(held([{ volts: ['return', 'feed'] }]).volts('meter volts'), -12, { rel: 1e-6 });
@@ -152,7 +152,7 @@ describe('the test lamp', () => {
   });
 });
 
-describe('the ohm-meter', () => {
+describe('the ohmmeter', () => {
   const off: SceneInput = { supply: 'off' };
 
   test('buzzes along a whole wire, and is open over an open toggle', () => {
@@ -184,7 +184,7 @@ describe('the ohm-meter', () => {
     const yard = yardOf({ deckRoads: 1 });
     const edits: Edit[] = [{ ohms: ['feed', 'return'] }];
     expect(() => sceneOf(yard, { edits })).toThrow(
-      'met an ohm-meter with the supply on, allowed: ohms with supply: off'
+      'met an ohmmeter with the supply on, allowed: ohms with supply: off'
     );
     expect(thrown(() => act(yard, sceneOf(yard), { edits }))).toMatchObject({
       code: 'refused',

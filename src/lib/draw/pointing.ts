@@ -75,6 +75,9 @@ export function planTarget(layout: PlanLayout, scene: Scene, at: Point): string 
   return onPin && layout.plate.length > 0 ? 'pin' : undefined;
 }
 
+/** Whether a pointer has gone; what a finger has tapped stays lit. */
+export const isGone = ({ pointerType }: PointerEvent): boolean => pointerType !== 'touch';
+
 /** Where a pointer is in the drawing's own px, however large it is shown. */
 export function inDrawing(
   { clientX, clientY, currentTarget }: PointerEvent,

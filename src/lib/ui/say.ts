@@ -80,10 +80,15 @@ export function probeWords(
   after: Pick<View, 'reading'>
 ): readonly string[] {
   const old = shown(before.reading);
-  return shown(after.reading).flatMap(({ id, name, value, where, note }) => {
+  return shown(after.reading).flatMap(({ id, kind, name, value, where, note }) => {
     const was = old.find((each) => each.id === id);
-    if (was?.where !== where)
-      return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    const moved = was?.where !== where;
+    // Of a lamp the locos are told as well: its amps and places are left to the drawing.
+    if (kind === 'test lamp') {
+      const look = (text = '') => text.split(',')[0];
+      return moved || look(was.value) !== look(value) ? [`${name}: ${look(value)}.`] : [];
+    }
+    if (moved) return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
     return was.value === value ? [] : [`${name}: ${value}.`];
   });
 }

@@ -25,8 +25,8 @@ export function told(session: Session, outcome: Outcome): string {
 }
 
 const meterNames: Readonly<Record<string, string>> = {
-  volts: 'volt-meter',
-  ohms: 'ohm-meter'
+  volts: 'voltmeter',
+  ohms: 'ohmmeter'
 };
 
 function answerWords(key: string, answer: string): string {

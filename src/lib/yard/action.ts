@@ -60,7 +60,7 @@ function mayMeasure(scene: Scene, { supply = scene.supply, edits = scene.edits }
   if (!ohmsWithSupply({ supply, edits })) return;
   throw new RefusedError(
     scene.supply === 'off'
-      ? 'The ohm-meter is still on the wires: take it off before you switch the supply on.'
+      ? 'The ohmmeter is still on the wires: take it off before you switch the supply on.'
       : 'The supply is on: switch it off before you measure ohms.'
   );
 }

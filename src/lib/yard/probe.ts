@@ -4,7 +4,7 @@ import { voltmeterOhms } from '../tables';
 import { findPoint, pointName } from './points';
 import type { Instrument, Placed, Run } from './runs';
 
-/** Open-circuit volts of the ohm-meter, and the resistance behind them, Ω: 1 mA at most. Source: common practice. */
+/** Open-circuit volts of the ohmmeter, and the resistance behind them, Ω: 1 mA at most. Source: common practice. */
 const TEST_VOLTS = 0.5;
 const TEST_OHMS = 500;
 /** Resistance of the 12 V test lamp, Ω: 0.5 A, 6 W. A cold filament's lower resistance is left out. Source: common practice. */
@@ -41,22 +41,22 @@ export const pairWords = (pair: Pair): string => pair.map(pointName).join(' and 
 export const isProbe = (id: string): boolean =>
   Object.values(instruments).some((each) => each.id === id);
 
-/** Whether a run is a volt-meter or ohm-meter: what it touches stays at the level it has without it. */
+/** Whether a run is a voltmeter or ohmmeter: what it touches stays at the level it has without it. */
 export const isMeterRun = ({ id }: Run): boolean => isProbe(id) && id !== 'test lamp';
 
-/** The element of an instrument: the ohm-meter drives a small current, the others are plain resistors. */
+/** The element of an instrument: the ohmmeter drives a small current, the others are plain resistors. */
 export function probeElement({ kind, id, from, to, ohms }: Placed): Element {
   return kind === 'ohmmeter'
     ? { kind: 'source', id, a: from, b: to, volts: TEST_VOLTS, ohms }
     : { kind: 'resistor', id, a: from, b: to, ohms };
 }
 
-/** More than this an ohm-meter shows as open, Ω. Source: common practice. */
+/** More than this an ohmmeter shows as open, Ω. Source: common practice. */
 const OPEN_OHMS = 20e6;
-/** Below this the ohm-meter's buzzer sounds, Ω. Source: common practice. */
+/** Below this the ohmmeter's buzzer sounds, Ω. Source: common practice. */
 export const BUZZ_OHMS = 50;
 
-/** Ohms between the probes of an ohm-meter which has `volts` across it and gives `amps`; Infinity is open. */
+/** Ohms between the probes of an ohmmeter which has `volts` across it and gives `amps`; Infinity is open. */
 export function ohmsOf(volts: number, amps: number): number {
   const ohms = Math.abs(volts) / Math.abs(amps);
   return ohms < OPEN_OHMS ? ohms : Infinity;

@@ -28,7 +28,7 @@ export interface Reading {
   readonly between: (a: string, b: string) => number | undefined;
   /** Volts across a part, loco or instrument, from its first end to its second; undefined where they share no island. */
   readonly volts: (id: string) => number | undefined;
-  /** Ohms which the ohm-meter shows; Infinity is open, undefined without one. */
+  /** Ohms which the ohmmeter shows; Infinity is open, undefined without one. */
   readonly ohms: number | undefined;
   /** How the test lamp looks; undefined without one. */
   readonly lamp: Lit | undefined;

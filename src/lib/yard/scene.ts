@@ -188,7 +188,7 @@ export function within({ yard, deck, road }: Track, name: string, atMm: number):
   return Math.min(Math.max(atMm, inset('west')), lengthMm - inset('east'));
 }
 
-/** An ohm-meter is held to a yard without supply only. */
+/** An ohmmeter is held to a yard without supply only. */
 export const ohmsWithSupply = (scene: Pick<Scene, 'supply' | 'edits'>): boolean =>
   scene.supply === 'on' && scene.edits.some((edit) => 'ohms' in edit);
 
@@ -197,7 +197,7 @@ const ohmsFindings = (scene: Admitted | Scene): Finding[] =>
     ? [
         {
           path: ['edits'],
-          met: 'an ohm-meter with the supply on',
+          met: 'an ohmmeter with the supply on',
           allowed: 'ohms with supply: off'
         }
       ]

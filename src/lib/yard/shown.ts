@@ -11,17 +11,20 @@ export interface Shown {
   readonly name: string;
   /** "12.0 V", "0.31 Ω, it buzzes", "dim, 0.14 A". */
   readonly value: string;
-  /** "between the controller's feed and feed rail B". */
+  /** "between feed and feed rail B". */
   readonly where: string;
   /** Why the figure means nothing; empty where it means something. */
   readonly note: string;
 }
 
 const names: Readonly<Record<Instrument, string>> = {
-  voltmeter: 'Volt-meter',
-  ohmmeter: 'Ohm-meter',
+  voltmeter: 'Voltmeter',
+  ohmmeter: 'Ohmmeter',
   'test lamp': 'Test lamp'
 };
+
+/** The controller's terminals in one word. */
+const shortName = (id: string): string => (id === 'feed' || id === 'return' ? id : pointName(id));
 
 function valueOf(reading: Reading, kind: Instrument, id: string): string {
   if (kind === 'voltmeter') return meterVoltsText(reading.volts(id) ?? 0);
@@ -30,7 +33,7 @@ function valueOf(reading: Reading, kind: Instrument, id: string): string {
   return `${ohmsText(ohms)}${ohms < BUZZ_OHMS ? ', it buzzes' : ''}`;
 }
 
-/** A volt-meter tells nothing of what is joined to nothing. */
+/** A voltmeter tells nothing of what is joined to nothing. */
 function noteOn(reading: Reading, held: readonly string[]): string {
   const loose = held.filter(
     (id) => reading.level(findPoint(reading.runs, id).node).joined === 'nothing'
@@ -50,7 +53,7 @@ export const shown = (reading: Reading): readonly Shown[] =>
         kind,
         name: names[kind],
         value: valueOf(reading, kind, id),
-        where: `between ${joinWords(held.map(pointName), 'and')}`,
+        where: `between ${joinWords(held.map(shortName), 'and')}`,
         note: kind === 'voltmeter' ? noteOn(reading, held) : ''
       }
     ];

@@ -14,14 +14,14 @@ export const joinWords = (words: readonly string[], last: string): string =>
 /** Volts to one decimal, the way they are said and shown. */
 export const voltsText = (volts: number): string => `${Math.abs(volts).toFixed(1)} V`;
 
-/** What a volt-meter shows: with its sign, and a decimal more below a volt. */
+/** What a voltmeter shows: with its sign, and a decimal more below a volt. */
 export const meterVoltsText = (volts: number): string => {
   const size = Math.abs(volts);
   const digits = size < 1 ? size.toFixed(2) : size.toFixed(1);
   return `${volts < 0 && Number(digits) > 0 ? '−' : ''}${digits} V`;
 };
 
-/** What an ohm-meter shows: three figures, or "open". */
+/** What an ohmmeter shows: three figures, or "open". */
 export const ohmsText = (ohms: number): string => {
   if (ohms === Infinity) return 'open';
   const [size, unit] =
