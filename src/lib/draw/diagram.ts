@@ -6,7 +6,7 @@ import { layRun, roomFor, type Anchor, type LaidRun } from './run';
 
 /** Where the supply stands, and the least way from it to the first column, px. */
 const SUPPLY_X = 44;
-const FIRST = 78;
+const FIRST = 100;
 /** Width of a column: at least, and at most; a joint of the return takes less. */
 const COLUMN = 96;
 const WIDEST = 180;
