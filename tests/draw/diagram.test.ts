@@ -1,3 +1,4 @@
+import type * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { designations } from '../../src/lib/draw/designations';
 import { diagramLayout } from '../../src/lib/draw/diagram';
@@ -5,7 +6,7 @@ import { detours } from '../../src/lib/draw/detours';
 import { crossings } from '../../src/lib/draw/crossings';
 import { admit, fit, read, SceneSchema, YardSchema, type YardInput } from '../../src/lib/yard';
 
-type SceneInput = Parameters<typeof fit>[2];
+type SceneInput = v.InferInput<typeof SceneSchema>;
 
 function drawn(yardInput: YardInput, sceneInput: Omit<SceneInput, 'version'>) {
   const yard = admit('yard', YardSchema, yardInput);
