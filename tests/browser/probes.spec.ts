@@ -65,7 +65,7 @@ test('a test lamp from the feed to Heron’s dead feed rail: the page tells how 
   await step.panel.locator('summary').click();
   await field(step, 'Second probe').selectOption('feed rail B');
   await field(step, 'Instrument').selectOption('testLamp');
-  await expect(step.status).toContainText(/Test lamp: (dark|dim|bright) between/);
+  await expect(step.status).toContainText(/Test lamp: (dark|dim|bright)\. /);
   await expect(step.board.locator('path.ray')).not.toHaveCount(0);
 });
 

@@ -91,7 +91,13 @@ const board: Mistake[] = [
     '{"rusty":',
     'a fault: {"stuckOpen":'
   ],
-  ['an unknown view', { 19: 'show: [row]' }, 19, '"row" in `show.0`', 'rows, plan or panel'],
+  [
+    'an unknown view',
+    { 19: 'show: [row]' },
+    19,
+    '"row" in `show.0`',
+    'rows, plan, panel or diagram'
+  ],
   ['a trace of an empty road', { 19: 'trace: C' }, 19, "`trace` of road 'C'", 'A, B'],
   [
     'a pair whose yard does not fit',

@@ -9,7 +9,14 @@ function view(edits: Edit[] = []) {
     { deckRoads: 3 },
     { locos: { Plover: 'A', Heron: 'B' }, switches: { A: true }, controller: 1, edits }
   );
-  return { title: '', index: 0, yard, scene, reading: read(yard, scene) };
+  return {
+    title: '',
+    index: 0,
+    drawn: { mirrored: false, order: [] },
+    yard,
+    scene,
+    reading: read(yard, scene)
+  };
 }
 
 test.each<[string, string | RegExp]>([

@@ -1,4 +1,6 @@
+import type { Redrawn } from '../lesson';
 import { feedOf, roadsOf, type Road, type Run, type Yard } from '../yard';
+import { detours, type Detour } from './detours';
 import type { Point } from './geometry';
 import { LAMP_ROOM } from './lampRows';
 import { roomFor, roomy, tight, type Pitch } from './run';
@@ -13,6 +15,8 @@ const STEP = 92;
 const CLOSE_STEP = 76;
 /** More rows than this stand closer. */
 const MANY = 6;
+/** Between a leg and a wire that passes rows beside it. */
+export const LANE = 17;
 
 /** Below the first controller's box: the second one's, with words under it. */
 const SECOND_BELOW = 26;
@@ -52,6 +56,8 @@ export interface Frame {
   readonly column: number;
   /** Whether each road's return goes home by itself. */
   readonly star: boolean;
+  /** Wires of the legs which pass rows that are none of theirs. */
+  readonly detours: readonly Detour[];
   /** Middle line of a road's row. */
   readonly rowY: (road: string) => number;
 }
@@ -60,6 +66,14 @@ export interface Frame {
 export const isCross = (run: Run): boolean =>
   run.road !== undefined &&
   (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
+
+/** The roads in the order of their rows. */
+function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
+  const all = roadsOf(yard);
+  return order.length === 0
+    ? all
+    : order.flatMap((name) => all.filter((road) => road.name === name));
+}
 
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[], column: number): number {
@@ -70,13 +84,21 @@ function outside(yard: Yard, runs: readonly Run[], column: number): number {
   return round.length === 0 ? 0 : 6 + column * (yard.plug ? round.length - 1 : 1);
 }
 
-/** The frame of a wiring drawn in `width` px. */
-export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame {
-  const roads = roadsOf(yard);
+/** The frame of a wiring drawn in `width` px, feed in the west: a mirrored one is turned round when it is laid. */
+export function frameOf(
+  yard: Yard,
+  runs: readonly Run[],
+  { width, drawn }: { readonly width: number; readonly drawn: Redrawn }
+): Frame {
+  const roads = rowsOrder(yard, drawn.order);
   const hasPlug = yard.plug !== false;
   const wide = isWide(width);
   const [margin, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
-  const home = width - margin - outside(yard, runs, column);
+  const around = drawn.order.length === 0 ? [] : detours(runs, drawn.order);
+  const lanes = (job: Run['job']) =>
+    LANE * Math.max(0, ...around.filter((each) => each.job === job).map(({ lane }) => lane));
+  const west = margin + lanes('feed');
+  const home = width - margin - outside(yard, runs, column) - lanes('return');
   const deck = hasPlug ? home - column * 2 : home;
   const need = (job: Run['job']) =>
     Math.max(
@@ -90,7 +112,7 @@ export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame 
   const first = (hasPlug ? FIRST_WITH_PLUG : FIRST) + lampRoom + (yard.second ? SECOND_ROOM : 0);
   const step = (isClose(roads.length) ? CLOSE_STEP : STEP) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
-  const feed2 = margin + (yard.second ? FEED_COLUMN : 0);
+  const feed2 = west + (yard.second ? FEED_COLUMN : 0);
   const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
   return {
     width,
@@ -99,14 +121,15 @@ export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame 
     pitch,
     column,
     star: yard.return === 'star',
+    detours: around,
     controller,
     second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },
     rails: {
       west: feed2 + need('feed') + (wide ? 20 : 4),
       east: deck - need('return') - (wide ? 16 : 4)
     },
-    buses: { feed: margin, feed2, return: home, deck },
-    feedX: (road) => (feedOf(yard, road) === 'feed' ? margin : feed2),
+    buses: { feed: west, feed2, return: home, deck },
+    feedX: (road) => (feedOf(yard, road) === 'feed' ? west : feed2),
     rowY: (road) => row.get(road) ?? first
   };
 }

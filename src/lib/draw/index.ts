@@ -2,6 +2,7 @@ export { isPartWay } from './ink';
 export { lampShown } from './lampRows';
 export { noMarks, type Marks } from './mark';
 export { locoOn } from './rows';
+export { default as Diagram } from './Diagram.svelte';
 export { default as InkKey } from './InkKey.svelte';
 export { default as PanelFace } from './PanelFace.svelte';
 export { default as Plan } from './Plan.svelte';

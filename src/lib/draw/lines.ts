@@ -1,5 +1,5 @@
 import type { Run } from '../yard';
-import { HALF_GAUGE, isCross, TOP, type Frame } from './frame';
+import { HALF_GAUGE, isCross, LANE, TOP, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 
 /** Height at which the returns of deck and fixed roads come together. */
@@ -86,6 +86,8 @@ function legLine(run: Run, frame: Frame): Polyline {
     { x, y: to.y },
     to
   ];
+  const lane = frame.detours.find(({ id }) => id === run.id)?.lane;
+  if (lane !== undefined) return aroundLine(run, frame, lane);
   if (run.id === 'feed wire' || run.id === 'feed 2 wire') return [from, { x: to.x, y: from.y }, to];
   if (run.id === 'return wire') return [from, { x: from.x, y: to.y }, to];
   if (run.id.startsWith('plug return')) return plugLine(run, frame, [from, to]);
@@ -96,6 +98,14 @@ function legLine(run: Run, frame: Frame): Polyline {
   const passesRunning = /^loop link 1a?$/.test(run.id) && frame.roads[0]?.kind === 'running';
   if (passesRunning) return around(from.x + frame.column, from.y);
   return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
+}
+
+/** Beside its leg, past rows that are none of its own. */
+function aroundLine(run: Run, frame: Frame, lane: number): Polyline {
+  const [from, to] = [nodePoint(run.from, frame), nodePoint(run.to, frame)];
+  const bus = run.job === 'feed' ? frame.buses.feed : frame.buses.return;
+  const x = bus + (run.job === 'feed' ? -1 : 1) * LANE * lane;
+  return [from, { x, y: from.y }, { x, y: to.y }, to];
 }
 
 /** A ring's last wire goes round the outside to the controller's own terminal. */

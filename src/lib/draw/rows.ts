@@ -1,3 +1,4 @@
+import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { secondReturn } from './controllers';
 import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
@@ -13,11 +14,13 @@ export interface Row {
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
   /** Where the road's letter stands, and whether its switch is told beside it. */
-  readonly label: Point & { readonly toggled: boolean };
+  readonly label: Point & { readonly toggled: boolean; readonly anchor: 'start' | 'end' };
 }
 
 /** All that the rows view draws, in px. */
 export interface RowsLayout {
+  /** Whether the feed comes down in the east. */
+  readonly mirrored: boolean;
   readonly width: number;
   readonly height: number;
   /** Boxes of the controllers, the first on top. */
@@ -42,14 +45,30 @@ export interface RowsLayout {
   readonly x: (road: string, mm: number) => number;
 }
 
+/** How wide the rows are drawn, and how where not as usual. */
+interface Space {
+  readonly width: number;
+  readonly drawn: Redrawn;
+}
+
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, all: readonly Run[], width: number): RowsLayout {
+export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsLayout {
+  const { width, drawn } = space;
   const runs = all.filter(({ job, held }) => job !== 'lamp' && !held);
-  const frame = frameOf(yard, runs, width);
+  const plain = frameOf(yard, runs, space);
+  const turned = (points: Polyline): Polyline =>
+    drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
+  const frame = drawn.mirrored ? mirror(plain) : plain;
   const { rails, controller, second, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layRun(run, lineOf(run, frame), frame.pitch) }));
+    .map((run) => ({
+      run,
+      ...layRun(run, turned(lineOf(run, plain)), {
+        pitch: frame.pitch,
+        before: beforeParts(run, plain)
+      })
+    }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
@@ -58,9 +77,10 @@ export function rowsLayout(yard: Yard, all: readonly Run[], width: number): Rows
   const names = roads.map(({ name }) => name);
   const lamps = lampPlaces(yard, names, glyphs);
   const controllers = [controller, ...(second ? [second] : [])];
-  const foot = (rows.at(-1)?.feedRail.y ?? 0) + 50;
+  const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50;
   const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
+    mirrored: drawn.mirrored,
     width,
     height: foot + (probes.length > 0 ? PROBE_ROOM : 0),
     probes,
@@ -71,8 +91,11 @@ export function rowsLayout(yard: Yard, all: readonly Run[], width: number): Rows
     rows,
     runs: [...laid, ...metal],
     feedLeg: frame.buses.feed,
-    returnLetter: returnLetter(runs, controller),
-    joints: [...joints(runs, frame), ...(second ? secondReturn(controller, second).slice(-1) : [])],
+    returnLetter: returnLetter(runs, controller, drawn.mirrored),
+    joints: [
+      ...turned(joints(runs, plain)),
+      ...turned(second ? secondReturn(controller, second).slice(-1) : [])
+    ],
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
       ...controllers.map(({ x, y, ...box }, index): [string, Anchor] => [
@@ -92,29 +115,55 @@ export function rowsLayout(yard: Yard, all: readonly Run[], width: number): Rows
   };
 }
 
-/** The letter stands under the switch, or above the rails' west end where there is none. */
-function row(runs: readonly Run[], road: string, { rowY, buses, rails: { west } }: Frame): Row {
-  const y = rowY(road);
-  const bus = buses.feed2;
-  const [feed, home] = [y + HALF_GAUGE, y - HALF_GAUGE];
+/** A wire that passes a row has its parts between two rows. */
+const beforeParts = (run: Run, { detours }: Frame): number | undefined =>
+  detours.some(({ id }) => id === run.id) ? 0.2 : undefined;
+
+/** The same frame with the feed in the east. */
+function mirror(frame: Frame): Frame {
+  const { width, rails, buses } = frame;
+  const over = (x: number) => width - x;
+  return {
+    ...frame,
+    rails: { west: over(rails.east), east: over(rails.west) },
+    buses: {
+      feed: over(buses.feed),
+      feed2: over(buses.feed2),
+      return: over(buses.return),
+      deck: over(buses.deck)
+    },
+    feedX: (road) => over(frame.feedX(road))
+  };
+}
+
+/** The letter stands under the switch, or below the rails' west end where there is none. */
+function row(runs: readonly Run[], road: string, { rails, buses, rowY }: Frame): Row {
+  const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
     (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
+  const inEast = buses.feed > buses.return;
+  const label = toggled
+    ? { x: buses.feed2 + (inEast ? -16 : 16), y: feed + 36, anchor: inEast ? 'end' : 'start' }
+    : { x: rails.west + 2, y: feed + 25, anchor: 'start' };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: toggled ? { toggled, x: bus + 16, y: feed + 36 } : { toggled, x: west + 2, y: feed + 25 }
+    label: { toggled, ...label } as Row['label']
   };
 }
 
 /** The feed's letter stands above its leg, beside the controller's box. */
-export const feedLetter = ({ x, y }: Point): Point => ({ x: x - 20, y: y + 13 });
+export const feedLetter = ({ x, y, width }: Box, mirrored: boolean): Point => ({
+  x: mirrored ? x + width + 20 : x - 20,
+  y: y + 13
+});
 
 /** The return's letter stands above its leg; it gives way to a ring's wire that goes round the outside. */
-function returnLetter(runs: readonly Run[], { x, width }: Frame['controller']): Point {
+function returnLetter(runs: readonly Run[], { x, width }: Box, mirrored: boolean): Point {
   const round = runs.some(({ id }) => id === 'closing link');
-  return { x: x + width + 20, y: TOP + (round ? 24 : -11) };
+  return { x: mirrored ? x - 20 : x + width + 20, y: TOP + (round ? 24 : -11) };
 }
 
 /** Points of the legs where three wires meet. */

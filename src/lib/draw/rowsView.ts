@@ -9,6 +9,7 @@ import {
   type Yard
 } from '../yard';
 import { secondReturnAmps } from './controllers';
+import { crossings } from './crossings';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
@@ -23,6 +24,11 @@ export interface RowsSubject {
   readonly scene: Scene;
   readonly marks: Marks;
 }
+
+/** What wires are drawn from. */
+type WiresSubject = Pick<RowsSubject, 'reading' | 'marks'> & {
+  readonly layout: Pick<RowsLayout, 'runs'>;
+};
 
 /** A conductor ready to be drawn. */
 export interface Drawn {
@@ -58,13 +64,8 @@ const legInk = (marks: Marks, road: string | undefined, ink: Ink): Ink =>
     ? untold
     : ink;
 
-/** Every wire, with its ink and current. */
-export const wires = (subject: RowsSubject): readonly Drawn[] => [
-  ...runWires(subject),
-  ...secondReturn(subject)
-];
-
-const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+/** The wire between the return terminals of two controllers; none with one. */
+export const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): readonly Drawn[] =>
   layout.secondReturn.length === 0
     ? []
     : [
@@ -78,7 +79,8 @@ const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): readonly D
         }
       ];
 
-const runWires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+/** Every wire, with its ink and current. */
+export const wires = ({ layout, reading, marks }: WiresSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
       key: `${run.id} ${index}`,
@@ -93,6 +95,9 @@ const runWires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
     }))
   );
 
+/** Where a wire crosses another without a joint, it is drawn over it once more. */
+export const overs = (subject: WiresSubject): readonly Drawn[] => crossings(wires(subject));
+
 /** Every rail in pieces between its loads: in each flows what the loads beyond it take. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
   layout.rows.flatMap(({ road, feedRail, returnRail }) => {
@@ -103,7 +108,9 @@ export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly 
     const { west, east } = layout.rails;
     const marksX = [west, ...loads.map(({ x }) => x), east];
     const piece = (job: 'feed' | 'return', y: number, index: number): Drawn => {
-      const fed = job === 'feed' ? loads.slice(index) : loads.slice(0, index);
+      const beyond = (job === 'feed') !== layout.mirrored;
+      const fed = beyond ? loads.slice(index) : loads.slice(0, index);
+      const way = layout.mirrored ? -1 : 1;
       return {
         key: `${job} rail ${road} ${index}`,
         line: [
@@ -111,7 +118,7 @@ export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly 
           { x: marksX[index + 1] as number, y }
         ],
         ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
-        amps: fed.reduce((sum, { amps }) => sum + amps, 0),
+        amps: way * fed.reduce((sum, { amps }) => sum + amps, 0),
         width: 4,
         square: false
       };
@@ -129,6 +136,9 @@ export function tags(subject: RowsSubject): readonly Tag[] {
   return [...flows(subject), ...drops(subject), ...parts(subject)];
 }
 
+/** Rails shorter than this have room for one figure, px. */
+const TWO_TAGS = 125;
+
 const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
   layout.rows.flatMap(({ road, feedRail }) => {
     const loads = isTold(marks, road) ? vehiclesOn(scene, road) : [];
@@ -137,11 +147,13 @@ const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =
     const y = feedRail.y + 24;
     const text = ampsText(amps);
     const { west, east } = layout.rails;
+    const [atWest, atEast] = layout.mirrored ? ['return', 'feed'] : ['feed', 'return'];
     const legs: readonly Tag[] = [
-      { key: `feed ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
-      { key: `return ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
+      { key: `${atWest} ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
+      { key: `${atEast} ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
-    return legs.filter(({ key }) => !hasMeter(layout, key));
+    const few = legs.filter(({ key }) => !hasMeter(layout, key));
+    return east - west < TWO_TAGS ? few.slice(-1) : few;
   });
 
 /** A leg with a meter in it tells its amps there. */
@@ -174,24 +186,21 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
   layout.runs.flatMap(({ run, glyphs }) =>
     glyphs.flatMap(({ id, kind, closed, middle, ohms, angle }): Tag[] => {
       const upright = Math.abs(angle) === 90;
-      const aside = upright ? { x: 24, y: 5 } : { x: 0, y: 30 };
-      const anchor = aside.x > 0 ? 'start' : 'middle';
-      const at = { x: middle.x + aside.x, y: middle.y + aside.y };
+      const inward = middle.x < layout.width / 2 ? 1 : -1;
+      const beside = upright
+        ? {
+            at: { x: middle.x + inward * 22, y: middle.y + 12 },
+            anchor: inward > 0 ? ('start' as const) : ('end' as const)
+          }
+        : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
         const reads = told ? ampsText(reading.amps(id)) : '?';
-        return [{ key: id, at, text: `${id.replace('meter ', '')} ${reads}`, anchor }];
+        return [{ key: id, text: `${id.replace('meter ', '')} ${reads}`, ...beside }];
       }
       if (kind === 'toggle' && !isOwnSwitch(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
-        return [
-          {
-            key: id,
-            at: upright ? { x: middle.x - 22, y: middle.y + 5 } : at,
-            text: name,
-            anchor: upright ? 'end' : 'middle'
-          }
-        ];
+        return [{ key: id, text: name, ...beside }];
       }
       if (kind !== 'resistor') return [];
       return [
@@ -201,9 +210,11 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
   );
 
 /** What an odd row has to say under its rails; empty where the inks speak for themselves. */
-export function caption({ layout, reading, marks }: RowsSubject, road: string): string {
+export function caption(subject: RowsSubject, road: string): string {
+  const { layout, reading, marks } = subject;
   if (!isTold(marks, road)) return 'your call first';
   if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
+  if (flows(subject).some(({ key }) => key.endsWith(` ${road}`))) return '';
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';

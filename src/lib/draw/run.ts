@@ -68,7 +68,7 @@ const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
 };
 
 /** Room a run needs for its parts, px. */
-export const roomFor = (run: Run, pitch: Pitch): number =>
+export const roomFor = (run: Run, pitch = roomy): number =>
   placed(run).reduce((sum, part) => {
     const kind = glyphKind(part);
     return kind ? sum + widthOf(kind, pitch) + pitch.space : sum;
@@ -78,12 +78,22 @@ export const roomFor = (run: Run, pitch: Pitch): number =>
 const slackBefore = ({ id, job }: Run): number =>
   id.startsWith('plug ') ? 0 : job === 'feed' ? 0.35 : 0.5;
 
+/** How a run is laid: how close its parts stand, and the share of the free length before the first. */
+interface Laying {
+  readonly pitch?: Pitch;
+  readonly before?: number | undefined;
+}
+
 /** Lays a run along a line: its parts share the longest straight piece, wire fills the rest. */
-export function layRun(run: Run, line: Polyline, pitch: Pitch): LaidRun {
+export function layRun(
+  run: Run,
+  line: Polyline,
+  { pitch = roomy, before = slackBefore(run) }: Laying = {}
+): LaidRun {
   const parts = placed(run);
   const straight = longest(line);
   const slack = Math.max(straight.to - straight.from - roomFor(run, pitch), 0);
-  let along = straight.from + pitch.space + slack * slackBefore(run);
+  let along = straight.from + pitch.space + slack * before;
   let begun = 0;
   let node = run.from;
   const stretches: Stretch[] = [];

@@ -13,6 +13,7 @@ import {
   type Yard
 } from '../yard';
 import { placedError, readBlock, type Block, type Source } from './block';
+import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
 const {
@@ -29,7 +30,7 @@ const {
   edits,
   faults
 } = SceneSchema.entries;
-const views = ['rows', 'plan', 'panel'] as const;
+const views = ['rows', 'plan', 'panel', 'diagram'] as const;
 export type ViewName = (typeof views)[number];
 
 /** The keys that state a start scene. */
@@ -51,11 +52,11 @@ export const sceneEntries = {
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
   ...sceneEntries,
-  /** Views shown, the first on top. */
+  /** Views shown, the first on top; a circuit diagram is folded up under the others. */
   show: v.optional(
     v.pipe(
-      v.array(v.picklist(views, 'rows, plan or panel')),
-      v.minLength(1, 'rows, plan or panel')
+      v.array(v.picklist(views, 'rows, plan, panel or diagram')),
+      v.check((list) => list.some((view) => view !== 'diagram'), 'rows, plan or panel')
     ),
     ['rows']
   ),
@@ -72,6 +73,7 @@ const BoardSchema = v.strictObject({
       v.transform(() => 'quay' as const)
     )
   ),
+  drawn: v.optional(DrawnSchema),
   /** Name of this yard where it is one of a pair. */
   title: v.optional(v.string()),
   /** A second yard beside it, which differs in this only. */
@@ -83,6 +85,7 @@ export interface Side {
   readonly title: string;
   readonly yard: Yard;
   readonly scene: Scene;
+  readonly drawn: Redrawn;
 }
 
 /** A board as drawn and played: one side, or a pair. */
@@ -120,7 +123,7 @@ export function readBoard(source: Source): BoardData {
 function workingSide(): Side {
   const yard = admit('yard', YardSchema, quayWorking.yard);
   const scene = admit('scene', SceneSchema, quayWorking.sequence.scene);
-  return { title: '', yard, scene: fit('scene', yard, scene) };
+  return { title: '', yard, scene: fit('scene', yard, scene), drawn: asUsual };
 }
 
 type BoardBlock = Block<v.InferOutput<typeof BoardSchema>>;
@@ -154,7 +157,8 @@ function side(
     locos,
     stock,
     edits,
-    faults
+    faults,
+    drawn
   } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
@@ -172,12 +176,29 @@ function side(
     edits,
     faults
   });
-  return { title, yard, scene };
+  return { title, yard, scene, drawn: fittedRows(place, yard, drawn) };
 }
+
+/**
+ * How the rows of a yard are drawn.
+ * @throws LessonError when the order of rows does not fit the yard.
+ */
+export function fittedRows(
+  { file, lineOf }: Place,
+  yard: Yard,
+  drawn: Redrawn | undefined
+): Redrawn {
+  const wrong = drawn && misfit(yard, drawn);
+  if (wrong) throw new LessonError(file, lineOf(['drawn', 'order']), wrong.met, wrong.allowed);
+  return drawn ?? asUsual;
+}
+
+/** A file with the way back from a key to its line. */
+type Place = Pick<Block<unknown>, 'lineOf'> & { readonly file: string };
 
 /** Fits a scene to its yard and reads it once, so that a wrong name is found with its line. */
 export function fitted(
-  { file, lineOf }: Pick<Block<unknown>, 'lineOf'> & { readonly file: string },
+  { file, lineOf }: Place,
   yard: Yard,
   scene: Parameters<typeof fit>[2]
 ): Scene {

@@ -3,6 +3,7 @@ import { questionEntries, type Question } from '../predict';
 import { YardSchema } from '../yard';
 import type { Block } from './block';
 import { sceneEntries, type BoardData, type Side } from './board';
+import { DrawnSchema } from './drawn';
 import { words } from './limits';
 
 const WrongSchema = v.strictObject({
@@ -49,6 +50,7 @@ export const TwinSchema = v.strictObject({
   stock: bare(stock),
   edits: bare(edits),
   faults: bare(faults),
+  drawn: v.optional(DrawnSchema),
   ask: v.optional(words(35)),
   ...questionEntries,
   /** What to say beside the engine's own reason. */

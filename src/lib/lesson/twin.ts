@@ -1,7 +1,7 @@
 import { questionKeys, type Question } from '../predict';
 import { actionWords, joinWords, sceneWords, type Yard } from '../yard';
 import { answered } from './answered';
-import { fitted, type Side } from './board';
+import { fitted, fittedRows, type Side } from './board';
 import type { CallInput, Reading, TwinData } from './schema';
 
 type TwinInput = NonNullable<CallInput['twin']>;
@@ -23,12 +23,14 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     stock,
     edits,
     faults,
+    drawn,
     ask,
     right,
     ...given
   } = twin;
   const lineOf = (path: readonly (string | number)[]) => reading.block.lineOf(['twin', ...path]);
-  const scene = fitted({ file: reading.file, lineOf }, yard, {
+  const place = { file: reading.file, lineOf };
+  const scene = fitted(place, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
     second: second ?? base.scene.second,
@@ -46,7 +48,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const names = given.falls?.of ?? Object.keys(scene.locos);
   const asks = questionKeys.some((key) => given[key as keyof Question] !== undefined);
   const question: Question = asks ? given : { ...given, about: names };
-  const side = { title: base.title, yard, scene };
+  const side = { title: base.title, yard, scene, drawn: fittedRows(place, yard, drawn) };
   answered(reading, question, side, ['twin']);
   return {
     side,

@@ -11,6 +11,7 @@ export {
 export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
+export { classLetters, type DesignationClass } from './designation';
 export {
   droppingOhms,
   guardDiode,

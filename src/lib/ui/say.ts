@@ -97,16 +97,18 @@ export function probeWords(
   after: Pick<View, 'reading'>
 ): readonly string[] {
   const old = shown(before.reading);
-  return shown(after.reading).flatMap(({ id, name, value, where, note }) => {
+  return shown(after.reading).flatMap(({ id, kind, name, value, where, note }) => {
     const was = old.find((each) => each.id === id);
-    if (was?.where !== where)
-      return [`${name}: ${short(value)} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
-    return short(was.value) === short(value) ? [] : [`${name}: ${short(value)}.`];
+    const moved = was?.where !== where;
+    // Of a lamp the locos are told as well: its amps and places are left to the drawing.
+    if (kind === 'test lamp') {
+      const look = (text = '') => text.split(',')[0];
+      return moved || look(was.value) !== look(value) ? [`${name}: ${look(value)}.`] : [];
+    }
+    if (moved) return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    return was.value === value ? [] : [`${name}: ${value}.`];
   });
 }
-
-/** A lamp's state without its amps, so that a message stays short. */
-const short = (value: string): string => value.replace(/^(dark|dim|bright),.*/, '$1');
 
 const NOTHING = 'One end is joined to nothing.';
 

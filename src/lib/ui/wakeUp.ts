@@ -20,7 +20,12 @@ export function wakeUp({ id, lesson }: Waking, seed: number, ideas: readonly Ide
   const cards = ideas.filter(({ code }) => codes.includes(code)).map((card) => [card.code, card]);
   const play: Play = {
     heading: ask,
-    board: { sides: [{ title: '', yard, scene }], show, yours: 0, tools: [] },
+    board: {
+      sides: [{ title: '', yard, scene, drawn: { mirrored: false, order: [] } }],
+      show,
+      yours: 0,
+      tools: []
+    },
     call: { id: wakeId(id, seed), ask, question, wrong, opener: false },
     ideas: Object.fromEntries(cards) as Play['ideas'],
     calls: ''

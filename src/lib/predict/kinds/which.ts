@@ -16,11 +16,16 @@ export const which = questionKind({
       v.record(v.string(), ActionSchema, 'two or three actions, each with a name'),
       v.check((of) => [2, 3].includes(Object.keys(of).length), 'two or three actions')
     ),
-    /** Words for "each of them" and "none of them". */
-    each: v.optional(v.string(), 'each of them'),
+    /** Words for "each of them" and "none of them"; false where each of them is not offered. */
+    each: v.optional(v.union([v.string(), v.literal(false)], 'words, or false'), 'each of them'),
     none: v.optional(v.string(), 'none of them')
   }),
-  asked: (spec) => [{ id: idOf(spec), options: [...Object.keys(spec.of), spec.each, spec.none] }],
+  asked: (spec) => [
+    {
+      id: idOf(spec),
+      options: [...Object.keys(spec.of), ...(spec.each === false ? [] : [spec.each]), spec.none]
+    }
+  ],
   answer(spec, { play }) {
     const names = Object.entries(spec.of)
       .filter(([, action]) => {
@@ -29,8 +34,8 @@ export const which = questionKind({
         return (way(played, spec.loco) === 'stays') === (spec.would === 'stop');
       })
       .map(([name]) => name);
-    const all = names.length === Object.keys(spec.of).length;
-    const answer = names.length === 0 ? spec.none : all ? spec.each : names.join(' and ');
+    const all = names.length === Object.keys(spec.of).length && spec.each;
+    const answer = names.length === 0 ? spec.none : all || names.join(' and ');
     return { [idOf(spec)]: answer };
   },
   names: (spec) => (spec.loco ? [spec.loco] : []),
