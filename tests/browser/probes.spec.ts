@@ -6,14 +6,13 @@ import { expect, test } from './test';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
-/** What the engine says that a voltmeter reads on the first page's yard, road A on. */
+/** What the engine says that a voltmeter reads on the first page's yard, both roads off. */
 function engineVolts(points: [string, string]): string {
   const { yard, scene } = moment(
     { deckRoads: 2 },
     {
       locos: { Plover: 'A', Heron: 'B' },
       controller: 0.6,
-      switches: { A: true },
       edits: [{ volts: points }]
     }
   );
@@ -26,6 +25,9 @@ test('a hand sets up the voltmeter with the keyboard alone: it reads the engineâ
   page
 }) => {
   const step = await openHome(page);
+  await tabTo(page, toggle(step, 'A'));
+  await page.keyboard.press('Space');
+  await expect(step.status).toHaveText(/^Road A off\./);
   await tabTo(page, step.panel.locator('summary'));
   await page.keyboard.press('Enter');
   await tabTo(page, field(step, 'Instrument'));
