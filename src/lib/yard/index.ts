@@ -39,6 +39,7 @@ export {
   roadNamed,
   roads,
   roadsOf,
+  wholeRoads,
   RUNNING_ROAD,
   type Road
 } from './road';
