@@ -1,4 +1,4 @@
-import { holes, roadsOf, travel, type Road, type Yard } from '../yard';
+import { holes, roadsOf, travel, wholeRoads, type Road, type Yard } from '../yard';
 
 /** One road seen from above, px. */
 export interface PlanRoad {
@@ -102,7 +102,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
       x: well.x + well.width - 5,
       y: pinY(at)
     })),
-    openings: all.flatMap(({ bed, southMm }) =>
+    openings: wholeRoads(yard).flatMap(({ bed, southMm }) =>
       bed === 'deck' ? [] : [opening(well, { bed, y: y(southMm), size: yard.openingMm * across })]
     ),
     roads: all.map(place)

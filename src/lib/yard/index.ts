@@ -85,6 +85,7 @@ export {
   roadNamed,
   roads,
   roadsOf,
+  wholeRoads,
   RUNNING_ROAD,
   type Road
 } from './road';
