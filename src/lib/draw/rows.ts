@@ -90,7 +90,7 @@ export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsL
     rails,
     rows,
     runs: [...laid, ...metal],
-    feedLeg: frame.buses.feed,
+    feedLeg: frame.buses.feed2,
     returnLetter: returnLetter(runs, controller, drawn.mirrored),
     joints: [
       ...turned(joints(runs, plain)),
