@@ -12,10 +12,10 @@ const upTo = (count: number): readonly number[] => Array.from({ length: count },
 const seeds = fc.oneof(fc.nat(500), fc.nat(10_000_000));
 
 describe('families', () => {
-  test('each has a name of its own and wakes up a lesson that there is; every lesson has one', () => {
+  test('each has a name of its own and wakes up a lesson that there is', () => {
     expect(new Set(families.map(({ id }) => id)).size).toBe(families.length);
-    const woken = [...new Set(families.map(({ lesson }) => lesson))];
-    expect(woken.sort((a, b) => a - b)).toEqual(lessons.map(({ number }) => number));
+    const there = lessons.map(({ number }) => number);
+    expect(families.filter(({ lesson }) => !there.includes(lesson))).toEqual([]);
   });
 });
 
