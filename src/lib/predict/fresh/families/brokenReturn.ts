@@ -20,7 +20,7 @@ export const brokenReturn: Family = {
         ]);
     const { setting, way } = knob(chance);
     return {
-      yard: { deckRoads: all.length, toggles: false },
+      yard: { deckRoads: all.length, switching: 'none' },
       scene: { locos: placed, edits: [{ off }] },
       question: { do: { controller: setting }, about: [loco] },
       tells: `${loco} stands on road ${mine}. ${sentence(editWords({ off }))}`,

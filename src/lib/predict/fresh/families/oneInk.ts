@@ -16,7 +16,7 @@ export const oneInk: Family = {
     const move = `${to === 'feed' ? 'return' : 'feed'} dropper ${road}`;
     const { setting, way } = knob(chance);
     return {
-      yard: { deckRoads: all.length, toggles: false },
+      yard: { deckRoads: all.length, switching: 'none' },
       scene: { locos: placed, edits: [{ move, to }] },
       question: { do: { controller: setting }, about: [loco] },
       tells: `${loco} stands on road ${mine}. ${sentence(editWords({ move, to }))}`,

@@ -36,7 +36,7 @@ export const resistorMoved: Family = {
     }[change];
     const { setting, way } = knob(chance);
     return {
-      yard: { deckRoads: all.length, toggles: false, roadLengthMm: LONG_MM },
+      yard: { deckRoads: all.length, switching: 'none', roadLengthMm: LONG_MM },
       scene: {
         controller: setting,
         locos: { [loco]: standing(chance, mine, LONG_MM / 2) },

@@ -23,7 +23,7 @@ export const whichWay: Family = {
       say: `Row ${mine} is whole. Swapped wires turn a loop round; they do not open it.`
     });
     return {
-      yard: { deckRoads: all.length, toggles: false },
+      yard: { deckRoads: all.length, switching: 'none' },
       scene: { locos: placed, edits: [...swap(road)] },
       question: { do: { controller: setting }, about: [loco] },
       tells: `${loco} stands on ${mine} and faces ${placed[loco]?.faces}. The two droppers of road ${road} are swapped.`,
