@@ -136,7 +136,11 @@ export function answerIn(told: string, name: string): string {
   const meter =
     probe ??
     new RegExp(`${name.replace('meter ', "meter '")}' reads (.+?)\\.(?: |$)`).exec(told)?.[1];
-  const option = meter ?? new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
+  const option =
+    meter ??
+    new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1] ??
+    new RegExp(`${name} is (\\w+)\\.`, 'i').exec(told)?.[1] ??
+    new RegExp(`${name} (falls in|stays on the rails|does not move)\\.`).exec(told)?.[1];
   const answer = way === undefined ? option : ways[way];
   if (answer === undefined) throw new Error(`'${told}' tells nothing of ${name}.`);
   return answer;
