@@ -87,9 +87,10 @@ describe.each(pages.map((page) => ({ file: page.file, page })))('$file', ({ page
     const marked = lesson.steps.flatMap((step) =>
       [...step.prose.matchAll(/\*([^*]+)\*/g)].map(([, term]) => (term as string).toLowerCase())
     );
-    const missing = lesson.meta.terms.filter(
-      (term) => !marked.includes(term) && !marked.includes(`${term}s`)
-    );
+    const missing = lesson.meta.terms.filter((term) => {
+      const small = term.toLowerCase();
+      return !marked.includes(small) && !marked.includes(`${small}s`);
+    });
     expect(missing).toEqual([]);
   });
 

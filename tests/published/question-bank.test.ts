@@ -74,7 +74,7 @@ describe('the question bank on the board itself, with Heron on B', () => {
     ['Q7 with Heron', { testLamp: ['feed', 'return rail B'] }, { Heron: 'B' }, 'bright'],
     ['Q8a', { testLamp: ['feed', 'feed rail B'] }, {}, 'dark'],
     ['Q8b', { testLamp: ['feed', 'feed rail B'] }, { Heron: 'B' }, 'dim']
-  ])('%s: reading.lamp', (_, edit, locos, lit) => {
-    expect(board([edit], locos).lamp).toBe(lit);
+  ])('%s: reading.testLamp', (_, edit, locos, lit) => {
+    expect(board([edit], locos).testLamp).toBe(lit);
   });
 });

@@ -137,17 +137,17 @@ describe('the test lamp', () => {
     [0.1, 'dark'],
     [0, 'dark']
   ])('across the terminals at knob %d it is %s', (controller, lit) => {
-    expect(held([{ testLamp: ['feed', 'return'] }], { controller }).lamp).toBe(lit);
+    expect(held([{ testLamp: ['feed', 'return'] }], { controller }).testLamp).toBe(lit);
   });
 
   test('is a load: beyond it a rail stands at its level through the lamp only', () => {
     const lit = held([{ testLamp: ['feed', 'feed rail B'] }]);
     expect(lit.level('feed rail B')).toMatchObject({ joined: 'through', through: ['test lamp'] });
-    expect(lit.lamp).toBe('dark');
+    expect(lit.testLamp).toBe('dark');
   });
 
   test('there is none where none is held', () => {
-    expect(held([]).lamp).toBeUndefined();
+    expect(held([]).testLamp).toBeUndefined();
     expect(held([]).ohms).toBeUndefined();
   });
 });
