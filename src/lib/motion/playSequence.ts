@@ -6,6 +6,7 @@ import {
   trainsOf,
   trainWith,
   vehicles,
+  vehicleWords,
   type Scene,
   type Yard
 } from '../yard';
@@ -95,7 +96,7 @@ function amiss(yard: Yard, { before, drive, step }: Watched): readonly string[] 
   );
   const bumps = events.flatMap(({ kind, loco, other }) =>
     kind === 'bump' && !(until && 'meets' in until && until.meets === other)
-      ? [`${loco} runs into ${other}.`]
+      ? [`${vehicleWords(loco)} runs into ${other}.`]
       : []
   );
   const also = joinWords(
