@@ -129,7 +129,8 @@ export function answerIn(told: string, name: string): string {
     told
   )?.[1];
   const option = meter ?? new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
-  const answer = way === undefined ? option : ways[way];
+  const fate = new RegExp(`${loco} (does not move|stays on the rails|falls in)\\.`).exec(told)?.[1];
+  const answer = way === undefined ? (option ?? fate) : ways[way];
   if (answer === undefined) throw new Error(`'${told}' tells nothing of ${name}.`);
   return answer;
 }

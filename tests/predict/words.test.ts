@@ -81,7 +81,7 @@ describe('happened(played)', () => {
       { deckRoads: 2, stablingRoads: 2 },
       { deck: -20, locos: { Plover: { road: 'Q', atMm: 2300 } }, controller: 0.6 }
     );
-    expect(happened(play(yard, start, undefined), ['Plover'])).toBe('Plover fell into the gap.');
+    expect(happened(play(yard, start, undefined), ['Plover'])).toBe('Plover went east and fell into the gap.');
   });
 });
 
