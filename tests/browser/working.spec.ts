@@ -8,7 +8,6 @@ test('a working is played by keyboard, step by step and at once, and goes back',
   page
 }) => {
   await visit(page, '/lessons/13-the-deck-moves/');
-  await page.getByRole('button', { name: 'Show every step now' }).click();
   const { root } = stepAt(page, 'A whole working');
   const button = (name: string) => root.getByRole('button', { name, exact: true });
   const results = root.locator('ol .result');
