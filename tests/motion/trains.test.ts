@@ -34,7 +34,7 @@ describe('a train before a dead section', () => {
     expect(scene.stock.coach?.fallen).toBe(true);
     expect(of(scene, 'Heron')).toMatchObject({ road: 'Q1', fallen: false });
     expect(gapWords(guarded, scene)).toBe(
-      'coach fell into the gap: it was pushed by Heron, whose road Q1 was live.'
+      'The coach fell into the gap: it was pushed by Heron, whose road Q1 was live.'
     );
   });
 

@@ -19,6 +19,10 @@ describe('playSequence(yard, scene, sequence)', () => {
     expect(told.map(({ findings }) => findings)).toEqual(working.steps.map(() => []));
     const { scene } = told.at(-1) ?? expect.fail('nothing played');
     expect(scene).toMatchObject({ deck: -220, pin: 'home', controller: 0 });
+    const speeds = told.flatMap((each) =>
+      Object.values(each.scene.locos).map(({ speed }) => speed)
+    );
+    expect(new Set(speeds)).toEqual(new Set([0]));
     expect(of(scene, 'Heron').road).toBe('2');
     expect(of(scene, 'Plover').road).toBe('Q1');
     expect(scene.stock.coach).toMatchObject({ road: 'Q1', coupled: 'Plover', fallen: false });

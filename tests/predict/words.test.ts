@@ -82,7 +82,7 @@ describe('happened(played)', () => {
       { deck: -20, locos: { Plover: { road: 'Q', atMm: 2300 } }, controller: 0.6 }
     );
     expect(happened(play(yard, start, undefined), ['Plover'])).toBe(
-      'Plover went east into the gap.'
+      'Plover went east and fell into the gap.'
     );
   });
 });

@@ -50,12 +50,21 @@ const PIN_MM = 46;
 const WELL = 10;
 /** So much of the running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
+/** And so much of its outer section, where it is cut. */
+const OUTER_SHOWN_MM = 550;
+
+/** Of a cut running road all sections are drawn, the outer one in part, mm. */
+function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
+  const [outer] = all.filter(({ bed, next }) => bed === 'west' && next.east);
+  const cut = outer ? runningLengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM;
+  return Math.min(cut, runningLengthMm);
+}
 
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
 export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
   const all = roadsOf(yard);
   const shown = {
-    west: all.some(({ bed }) => bed === 'west') ? RUNNING_SHOWN_MM : 0,
+    west: all.some(({ bed }) => bed === 'west') ? runningShown(yard, all) : 0,
     east: all.some(({ bed }) => bed === 'east') ? yard.stablingLengthMm : 0
   };
   const fixed = shown.west + shown.east > 0;

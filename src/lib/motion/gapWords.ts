@@ -6,6 +6,7 @@ import {
   startingVolts,
   trainWith,
   vehicles,
+  vehicleWords,
   type Scene,
   type Yard
 } from '../yard';
@@ -23,7 +24,7 @@ export function gapWords(yard: Yard, scene: Scene): string {
   const live = isLive(yard, scene, { loco, road });
   if (loco !== fallen) {
     const why = live ? `whose road ${road} was live` : 'which was coasting';
-    return `${fallen} fell into the gap: it was pushed by ${loco}, ${why}.`;
+    return `${vehicleWords(fallen)} fell into the gap: it was pushed by ${loco}, ${why}.`;
   }
   const fell = `${fallen} fell into the gap`;
   if (!live) return `${fell}: it was coasting, and nothing faced road ${road}.`;

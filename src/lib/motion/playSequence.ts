@@ -6,6 +6,7 @@ import {
   trainsOf,
   trainWith,
   vehicles,
+  vehicleWords,
   type Scene,
   type Yard
 } from '../yard';
@@ -16,6 +17,8 @@ import { isDone } from './until';
 
 /** A drive that is not done by then is given up, s. */
 const MOST_SECONDS = 120;
+/** With the knob at centre every train stands by then, s. */
+const STOP_SECONDS = 0.5;
 /** How often a drive is looked at, s. */
 const LOOK_SECONDS = 0.1;
 /** What goes so far has moved, mm. Source: common practice. */
@@ -55,7 +58,8 @@ function playStep(yard: Yard, scene: Scene, step: WorkingStep): StepPlayed {
     const drive = driven(yard, begun, step);
     const seconds = drive.tick / TICKS_PER_SECOND;
     const findings = amiss(yard, { before: scene, drive, step });
-    return { begun, seconds, scene: act(yard, drive.scene, { controller: 0 }), findings };
+    const still = start(act(yard, drive.scene, { controller: 0 }));
+    return { begun, seconds, scene: driveTo(yard, still, STOP_SECONDS).scene, findings };
   } catch (error) {
     if (!(error instanceof RefusedError)) throw error;
     return { begun: scene, seconds: 0, scene, findings: [error.why] };
@@ -95,7 +99,7 @@ function amiss(yard: Yard, { before, drive, step }: Watched): readonly string[] 
   );
   const bumps = events.flatMap(({ kind, loco, other }) =>
     kind === 'bump' && !(until && 'meets' in until && until.meets === other)
-      ? [`${loco} runs into ${other}.`]
+      ? [`${vehicleWords(loco)} runs into ${other}.`]
       : []
   );
   const also = joinWords(

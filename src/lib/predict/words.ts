@@ -12,7 +12,7 @@ function didWords(played: Played, name: string): string {
   const went = way(played, name);
   const { before, after } = played;
   if (vehicles(after)[name]?.fallen) {
-    return went === 'stays' ? 'fell into the gap' : `${did[went]} into the gap`;
+    return went === 'stays' ? 'fell into the gap' : `${did[went]} and fell into the gap`;
   }
   const ran = Math.abs(vehicles(before)[name]?.speed ?? 0) > RUNS;
   return went === 'stays' && ran ? 'stopped' : did[went];

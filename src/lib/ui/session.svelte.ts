@@ -149,8 +149,8 @@ export class Session {
     this.fresh = false;
     this.phase = 'showing';
     this.#stop = show((share) => {
-      drive = driveTo(yard, drive, share * seconds);
-      this.#scenes = [share === 1 ? scene : drive.scene];
+      if (share < 1) drive = driveTo(yard, drive, share * seconds);
+      this.#scenes = [share < 1 ? drive.scene : scene];
       this.drift = share * 36;
       if (share < 1) return;
       this.phase = 'open';

@@ -1,5 +1,5 @@
 import { happened, lampBecause } from '../predict';
-import { vehicles } from '../yard';
+import { vehicles, vehicleWords } from '../yard';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
 import { unique } from './unique';
@@ -11,7 +11,9 @@ export const asksWay = (session: Session): boolean =>
 /** What happened, in a sentence: "Plover went east and Heron stayed." */
 export function told(session: Session, outcome: Outcome): string {
   if (session.question?.falls) {
-    return session.slots.map(({ id, key }) => `${id} ${outcome.answers[key]}.`).join(' ');
+    return session.slots
+      .map(({ id, key }) => `${vehicleWords(id)} ${outcome.answers[key]}.`)
+      .join(' ');
   }
   if (!asksWay(session)) {
     return session.slots

@@ -74,6 +74,7 @@ export {
   trainWith,
   vehicleNamed,
   vehicles,
+  vehicleWords,
   type Train
 } from './vehicles';
 export { touches } from './wheels';

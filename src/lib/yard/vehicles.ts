@@ -58,6 +58,10 @@ export function vehicleNamed(name: string): Vehicle {
   throw new RangeError(`No '${name}'. There are ${locoNames.join(', ')}, ${stockAllowed}.`);
 }
 
+/** A vehicle's name at the start of a sentence: "Heron", "The coach", "Coach 2". */
+export const vehicleWords = (name: string): string =>
+  /^[a-z]+$/.test(name) ? `The ${name}` : `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+
 /** Every loco and all other stock of a scene. */
 export const vehicles = (
   scene: Pick<Scene, 'locos' | 'stock'>
