@@ -5,6 +5,7 @@ import {
   fileText,
   linkFragment,
   open,
+  openFile,
   writePng,
   writeSvg,
   yardFile,
@@ -183,6 +184,19 @@ describe('open(input) says in words', () => {
       wrong: 'holiday.mov: This is 51 MB. At most 50 MB can be opened.'
     });
     expect(open(new Uint8Array(MAX_FILE_BYTES))).toHaveProperty('why', 'foreign');
+  });
+
+  test('a picked file’s faults: too big to read, or not to be read', async () => {
+    const unread = () => Promise.reject(new Error('gone'));
+    const large = { name: 'holiday.mov', size: MAX_FILE_BYTES + 1, arrayBuffer: unread };
+    expect(await openFile(large)).toMatchObject({ why: 'too big' });
+    expect(await openFile({ ...large, size: 10 })).toEqual({
+      why: 'damaged',
+      wrong: 'holiday.mov: This could not be read. Ask for it again.'
+    });
+    const bytes = new TextEncoder().encode(fileText(quay));
+    const sound = { name: 'q', size: bytes.length, arrayBuffer: async () => bytes.buffer };
+    expect(await openFile(sound)).toEqual({ ok: quay });
   });
 
   test('which file it was, its name made harmless', () => {

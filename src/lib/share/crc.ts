@@ -1,5 +1,5 @@
 /** Remainders of each byte. Polynomial 0xEDB88320, bits reversed. */
-const table = Uint32Array.from({ length: 256 }, (_, byte) => {
+const table = /* @__PURE__ */ Uint32Array.from({ length: 256 }, (_, byte) => {
   let rest = byte;
   for (let bit = 0; bit < 8; bit++) rest = rest & 1 ? 0xedb88320 ^ (rest >>> 1) : rest >>> 1;
   return rest;

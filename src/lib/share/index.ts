@@ -15,7 +15,7 @@ export { changed, historyOf, MAX_STEPS, redone, settled, undone, type History } 
 export { MAX_FILE_BYTES, MAX_NAME } from './limits';
 export { linkFragment, readLink } from './link';
 export { fileName, shownName } from './names';
-export { open, tooBig, type Opened } from './open';
+export { open, openFile, type Opened } from './open';
 export { readPng, writePng } from './png';
 export { type Device, type Storage, type WhyNot } from './shelf';
 export {

@@ -49,12 +49,18 @@ function read(input: string | Uint8Array): YardFile {
   return isPng(input) ? readPng(input) : fromText(textOf(input));
 }
 
-/** Words for a file of so many bytes, to be said before it is read. */
-export const tooBig = (bytes: number): UnreadableError =>
+const tooBig = (bytes: number): UnreadableError =>
   new UnreadableError(
     'too big',
     `This is ${Math.ceil(bytes / 1e6)} MB. At most ${MAX_FILE_BYTES / 1e6} MB can be opened.`
   );
+
+function refused(error: unknown, name?: string): Opened {
+  const known = error instanceof UnreadableError;
+  const words = known ? error.message : 'This could not be read. Ask for it again.';
+  const wrong = name === undefined ? words : `${shownName(name)}: ${words}`;
+  return { wrong, why: known ? error.why : 'damaged' };
+}
 
 /**
  * Opens a link, a file's text, or a file's bytes, whatever it is. It never throws, and changes
@@ -64,9 +70,24 @@ export function open(input: string | Uint8Array, name?: string): Opened {
   try {
     return { ok: read(input) };
   } catch (error) {
-    const known = error instanceof UnreadableError;
-    const words = known ? error.message : 'This could not be read. Ask for it again.';
-    const wrong = name === undefined ? words : `${shownName(name)}: ${words}`;
-    return { wrong, why: known ? error.why : 'damaged' };
+    return refused(error, name);
+  }
+}
+
+/** What is needed of a file that was picked or dropped; the page's own has this form. */
+export interface SomeFile {
+  readonly name: string;
+  /** Bytes. */
+  readonly size: number;
+  arrayBuffer(): Promise<ArrayBuffer>;
+}
+
+/** Opens a file; one that is too big is not even read. It never throws. */
+export async function openFile(file: SomeFile): Promise<Opened> {
+  try {
+    if (file.size > MAX_FILE_BYTES) throw tooBig(file.size);
+    return open(new Uint8Array(await file.arrayBuffer()), file.name);
+  } catch (error) {
+    return refused(error, file.name);
   }
 }

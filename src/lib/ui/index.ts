@@ -4,3 +4,6 @@ export { default as Step } from './Step.svelte';
 export { loadProgress, progressNotice, progressNow } from './progress.svelte';
 export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
+export { pageDevice } from './device';
+export { download } from './download';
+export { pngOf, type Size } from './picture';
