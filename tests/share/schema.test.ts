@@ -12,7 +12,6 @@ const place = join(import.meta.dirname, '../../static/yard.schema.json');
 
 /** What a JSON schema cannot say, such as sums over several values, is left to opening the file. */
 const generated = () => ({
-  $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'A moving-deck fiddle yard',
   ...toJsonSchema(FileSchema, { typeMode: 'input', target: 'draft-2020-12', errorMode: 'ignore' })
 });

@@ -89,16 +89,15 @@ const meaning = (border: (value: unknown) => unknown) => (value: unknown) => {
 };
 
 const asYard = meaning((value) => admit('yard', YardSchema, value));
-const asSceneOf = (yard: Yard) =>
-  meaning((value) => fit('scene', yard, admit('scene', SceneSchema, value)));
+const asScene = meaning((value) => admit('scene', SceneSchema, value));
 
-/** The file with only what differs from the defaults: the same yard gives the same bytes. */
+/** The file with only what differs from the schemas' defaults: the same yard gives the same bytes. */
 const least = ({ format, version, name, yard, scene }: YardFile) => ({
   format,
   version,
   ...(name !== yard.name && { name }),
   yard: pruned(yard, asYard),
-  ...(scene && { scene: pruned(scene, asSceneOf(yard)) })
+  ...(scene && { scene: pruned(scene, asScene) })
 });
 
 /** The file as text, without a blank: for links, pictures and the store. */

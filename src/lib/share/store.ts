@@ -1,6 +1,6 @@
 import { BorderError } from '../yard';
 import { entryText, readEntry, type Kept, type Mark } from './entry';
-import { compactText, named, type YardFile } from './file';
+import { named, type YardFile } from './file';
 import { MAX_NAME } from './limits';
 import {
   idsOn,
@@ -94,7 +94,7 @@ export const keepNew = (device: Device, file: YardFile): Stored<Kept> =>
 
 function keptAgain(device: Device, mark: Mark, file: YardFile): Kept {
   const kept = unchanged(device, mark);
-  return compactText(kept.file) === compactText(file)
+  return JSON.stringify(kept.file) === JSON.stringify(file)
     ? kept
     : put(device, mark.id, kept.revision + 1, file);
 }
