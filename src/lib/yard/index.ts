@@ -26,6 +26,7 @@ export {
   sentence,
   voltsText
 } from './words';
+export { deckRoom, leadMm, type DeckRoom } from './room';
 export { touches } from './wheels';
 export { toggleRoads, wire } from './wire';
 export {
