@@ -76,12 +76,12 @@ describe('happened(played)', () => {
     expect(happened(off, ['Plover', 'Heron'])).toBe('Plover stopped and Heron stayed.');
   });
 
-  test('a loco that fell ran into the gap', () => {
+  test('a loco that fell went into the gap', () => {
     const { yard, scene: start } = moment(
       { deckRoads: 2, stablingRoads: 2 },
       { deck: -20, locos: { Plover: { road: 'Q', atMm: 2300 } }, controller: 0.6 }
     );
-    expect(happened(play(yard, start, undefined), ['Plover'])).toBe('Plover ran into the gap.');
+    expect(happened(play(yard, start, undefined), ['Plover'])).toBe('Plover went east into the gap.');
   });
 });
 

@@ -10,7 +10,7 @@ const RUNS = 0.001;
 function didWords(played: Played, name: string): string {
   const went = way(played, name);
   const { before, after } = played;
-  if (after.locos[name]?.fallen) return 'ran into the gap';
+  if (after.locos[name]?.fallen) return `${did[went]} into the gap`;
   const ran = Math.abs(before.locos[name]?.speed ?? 0) > RUNS;
   return went === 'stays' && ran ? 'stopped' : did[went];
 }

@@ -60,7 +60,7 @@ export function read(yard: Yard, scene: Scene): Reading {
     circuit,
     level: (node) => all.get(node) ?? floating,
     between: (a, b) => solution.between(a, b),
-    amps: (id) => solution.amps(id),
+    amps: (id) => (scene.locos[id]?.fallen ? 0 : solution.amps(id)),
     limiting: solution.limiting.includes('controller'),
     why: (road) => why(circuit, road)
   };
