@@ -8,3 +8,29 @@ export {
   type Sureness,
   type Try
 } from './progress';
+export { csv } from './csv';
+export { type Kept, type Mark } from './entry';
+export { fileText, FORMAT, yardFile, type Parcel, type YardFile } from './file';
+export { changed, historyOf, MAX_STEPS, redone, settled, undone, type History } from './history';
+export { MAX_FILE_BYTES, MAX_NAME } from './limits';
+export { linkFragment, readLink } from './link';
+export { fileName, shownName } from './names';
+export { open, tooBig, type Opened } from './open';
+export { readPng, writePng } from './png';
+export { type Device, type Storage, type WhyNot } from './shelf';
+export {
+  duplicateKept,
+  keepAgain,
+  keepNew,
+  listKept,
+  readKept,
+  removeKept,
+  renameKept,
+  restoreKept,
+  type Removed,
+  type Shelf,
+  type Stored
+} from './store';
+export { readSvg, writeSvg } from './svg';
+export { readText } from './text';
+export { UnreadableError, type WhyWrong } from './wrong';
