@@ -36,6 +36,7 @@ export {
   roadNamed,
   roads,
   roadsOf,
+  roadTitle,
   RUNNING_ROAD,
   type Road
 } from './road';
