@@ -21,7 +21,12 @@ const of = { feed: { controller: 0 }, home: { controller: 1 } };
 
 describe('answer(question): a question that cannot be put', () => {
   test.each<[string, QuestionInput, string, string]>([
-    ['no kind', {}, 'none of them', 'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'],
+    [
+      'no kind',
+      {},
+      'none of them',
+      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'
+    ],
     [
       'two kinds',
       { about: ['Plover'], compare: { speed: 'Plover' } },

@@ -6,6 +6,8 @@ describe('admit(YardSchema)', () => {
   test('makes a complete yard of one number', () => {
     expect(yardOf({ deckRoads: 4 })).toEqual({
       version: 1,
+      scale: 'OO/HO',
+      names: {},
       name: 'Quillby Quay',
       deckRoads: 4,
       releaseRoad: false,

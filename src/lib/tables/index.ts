@@ -34,6 +34,7 @@ export {
 export type { MotorFigures, MotorModel, MotorState } from './motor';
 export { circularMil, foot, inch, thermalVoltage } from './physics';
 export { railAreaFactor, railHeight, railOhmsPerMetre } from './rail';
+export { scales, type Scale, type ScaleEntry } from './scale';
 export { nearest, nextAbove, series } from './series';
 export type { Series } from './series';
 export { gaugeDiameter, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';

@@ -11,3 +11,4 @@ export { default as WakeUps } from './WakeUps.svelte';
 export { pageDevice } from './device';
 export { download } from './download';
 export { pngOf, type Size } from './picture';
+export { default as YardPage } from './builder/YardPage.svelte';

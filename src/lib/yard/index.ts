@@ -77,6 +77,7 @@ export {
   vehicleWords,
   type Train
 } from './vehicles';
+export { deckRoom, leadMm, type DeckRoom } from './room';
 export { touches } from './wheels';
 export { wire } from './wire';
 export {
@@ -87,6 +88,7 @@ export {
   roads,
   roadsOf,
   wholeRoads,
+  roadTitle,
   RUNNING_ROAD,
   type Road
 } from './road';

@@ -118,6 +118,10 @@ export function roadNamed(yard: Yard, name: string): Road {
   return road;
 }
 
+/** A road's letter or number with the owner's own name, where it has one: "A Harbour". */
+export const roadTitle = ({ names }: Yard, road: string): string =>
+  names[road] ? `${road} ${names[road]}` : road;
+
 /** Names of the roads on the deck, north to south. */
 export const deckRoads = (yard: Yard): readonly string[] =>
   roadsOf(yard)

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { wireAreaMm2 } from '../tables';
+import { scales, wireAreaMm2, type Scale } from '../tables';
 import { count, quantity } from './border';
 import { CutSchema, cutsAllowed, cutsFit } from './cuts';
 import { roads, wholeRoads } from './road';
@@ -66,6 +66,16 @@ const SecondSchema = v.strictObject({
 const entries = {
   version: v.optional(v.literal(1), 1),
   name: v.optional(v.pipe(v.string(), v.maxLength(60)), 'Quillby Quay'),
+  /** What is usual in it stands wherever no other length is given. */
+  scale: v.optional(
+    v.picklist(Object.keys(scales) as Scale[], Object.keys(scales).join(', ')),
+    'OO/HO'
+  ),
+  /** The owner's own names, by the letter or number of the road. */
+  names: v.optional(
+    v.record(v.string(), v.pipe(v.string(), v.maxLength(24, 'at most 24 characters'))),
+    {}
+  ),
   /** Storage roads on the deck. */
   deckRoads: v.optional(count(1, MAX_STORAGE, 'deck roads'), 5),
   /** The deck road kept empty to let a loco out; it faces the stabling roads. */
@@ -110,18 +120,18 @@ const entries = {
   return: v.optional(v.picklist(['chain', 'ring', 'star'], 'chain, ring or star'), 'chain'),
   /** The floating lead's plug; none where the deck is wired for good. */
   plug: v.optional(v.union([PlugSchema, v.literal(false)], '{ returnContacts: 2 } or false')),
-  roadLengthMm: v.optional(quantity(300, 3000, 'mm'), 1200),
+  roadLengthMm: v.optional(quantity(300, 3000, 'mm')),
   runningLengthMm: v.optional(quantity(300, 10000, 'mm'), 2400),
-  stablingLengthMm: v.optional(quantity(150, 2000, 'mm'), 300),
-  centresMm: v.optional(quantity(30, 200, 'mm'), 60),
+  stablingLengthMm: v.optional(quantity(150, 2000, 'mm')),
+  centresMm: v.optional(quantity(30, 200, 'mm')),
   /** From the last storage road to the release road. */
-  releaseCentresMm: v.optional(quantity(30, 300, 'mm'), 75),
+  releaseCentresMm: v.optional(quantity(30, 300, 'mm')),
   /** From the running road's line to the first stabling road. */
-  stablingFromMm: v.optional(quantity(0, 1000, 'mm'), 35),
+  stablingFromMm: v.optional(quantity(0, 1000, 'mm')),
   /** How far out of line still faces. */
-  toleranceMm: v.optional(quantity(0.05, 2, 'mm'), 0.4),
+  toleranceMm: v.optional(quantity(0.05, 2, 'mm')),
   /** Width of the opening which a fixed road leaves in the barrier. */
-  openingMm: v.optional(quantity(5, 100, 'mm'), 30),
+  openingMm: v.optional(quantity(5, 100, 'mm')),
   /** Insulated gaps: a cut road is two sections, each with a feed of its own. */
   cuts: v.optional(v.array(CutSchema, 'a list of cuts'), []),
   /** Fixed roads with a stop at their deck end, closed whenever nothing faces them. */
@@ -133,11 +143,20 @@ const entries = {
   wires: v.optional(WiresSchema, {})
 };
 
-/** Parts that come with a moving deck unless the yard says otherwise. */
+/** Parts that come with a moving deck, and what is usual in the scale, unless the yard says otherwise. */
 function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undefined>>) {
   const moves = yard.stablingRoads > 0 || (yard.runningRoad ?? 'none') !== 'none';
+  const usual = scales[yard.scale];
+  const centresMm = yard.centresMm ?? usual.centresMm;
   return {
     ...yard,
+    centresMm,
+    roadLengthMm: yard.roadLengthMm ?? usual.deckLengthMm,
+    stablingLengthMm: yard.stablingLengthMm ?? usual.stablingLengthMm,
+    releaseCentresMm: yard.releaseCentresMm ?? centresMm * 1.25,
+    stablingFromMm: yard.stablingFromMm ?? Math.round((centresMm * 7) / 12),
+    toleranceMm: yard.toleranceMm ?? usual.toleranceMm,
+    openingMm: yard.openingMm ?? usual.openingMm,
     releaseRoad: yard.releaseRoad ?? yard.stablingRoads > 0,
     runningRoad: yard.runningRoad ?? (moves ? ('direct' as const) : ('none' as const)),
     plug: yard.plug ?? (moves ? { returnContacts: 2 } : (false as const))
