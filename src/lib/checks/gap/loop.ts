@@ -1,0 +1,93 @@
+import type { Network } from './network';
+import type { Rails } from './wiring';
+
+/** Which switched contacts are made. */
+export type Made = (contact: number) => boolean;
+
+/** The switched contacts that can have a say about a road, or undefined when no setting can make it live. */
+export function cone(network: Network, rails: Rails): readonly number[] | undefined {
+  const { rep, ways, wiring } = network;
+  const ends = [rep(wiring.feed), rep(wiring.home)];
+  const start = [rep(rails.feed), rep(rails.home)];
+  const seen = new Set(start);
+  const contacts = new Set<number>();
+  const met = new Set(start.filter((conductor) => ends.includes(conductor)));
+  const stack = start.filter((conductor) => !ends.includes(conductor));
+  for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
+    for (const { to, contact } of ways(at)) {
+      if (contact >= 0) contacts.add(contact);
+      if (ends.includes(to)) met.add(to);
+      else if (!seen.has(to)) {
+        seen.add(to);
+        stack.push(to);
+      }
+    }
+  }
+  return ends.every((end) => met.has(end)) ? [...contacts] : undefined;
+}
+
+/**
+ * Whether current can flow through a loco on the road: two ways lead from the two terminals to its
+ * two rails and share no conductor. Conductors are taken as perfect, locos elsewhere as ways like any
+ * other. Two such ways exist exactly when no single conductor parts the rails from the terminals;
+ * one that did would lie on every way, so those on the first way found are tried.
+ * Source: Menger's theorem.
+ */
+export function closesLoop(network: Network, rails: Rails, made: Made): boolean {
+  const { rep, wiring } = network;
+  const ends: Pair = [rep(wiring.feed), rep(wiring.home)];
+  const goals: Pair = [rep(rails.feed), rep(rails.home)];
+  const shorted = ends[0] === ends[1];
+  const bridged = goals[0] === goals[1];
+  if (bridged && !shorted && ends.includes(goals[0])) return false;
+  const first = way({ network, made, ends, goals });
+  return (
+    first !== undefined &&
+    first.every(
+      (shut) =>
+        (shorted && ends.includes(shut)) ||
+        (bridged && goals.includes(shut)) ||
+        way({ network, made, ends, goals, shut }) !== undefined
+    )
+  );
+}
+
+type Pair = readonly [number, number];
+
+interface Search {
+  readonly network: Network;
+  readonly made: Made;
+  readonly ends: Pair;
+  readonly goals: Pair;
+  /** A conductor that may not be used. */
+  readonly shut?: number;
+}
+
+/** The conductors of one way from an end to a goal, if there is one. */
+function way({ network, made, ends, goals, shut }: Search): readonly number[] | undefined {
+  const before = new Map<number, number>();
+  const queue: number[] = [];
+  const visit = (to: number, from: number) => {
+    if (to === shut || before.has(to)) return;
+    before.set(to, from);
+    queue.push(to);
+  };
+  for (const goal of goals) visit(goal, goal);
+  for (let index = 0; index < queue.length; index++) {
+    const at = queue[index] as number;
+    if (ends.includes(at)) return back(before, at);
+    for (const { to, contact } of network.ways(at)) {
+      if (contact < 0 || made(contact)) visit(to, at);
+    }
+  }
+  return undefined;
+}
+
+function back(before: ReadonlyMap<number, number>, end: number): readonly number[] {
+  const path = [end];
+  for (let at = end, next = before.get(at); next !== undefined && next !== at; next = before.get(at)) {
+    path.push(next);
+    at = next;
+  }
+  return path;
+}

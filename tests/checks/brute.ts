@@ -1,0 +1,264 @@
+import { apply, beyond, facing, fit, placed, roadsOf, travel, type Scene, type Yard } from '../../src/lib/yard';
+
+/**
+ * The same question answered without thought: every state of the yard, one bit each, floods through
+ * its wiring. Bit s of a word is the state in which switch k is on when bit k of s is.
+ */
+type Bits = Uint32Array;
+
+export interface BruteMoment {
+  readonly deckMm: number;
+  readonly pin: 'home' | 'out';
+  readonly plug: 'in' | 'out';
+}
+
+const hasHole = (yard: Yard, deckMm: number): boolean => {
+  try {
+    fit('scene', yard, { ...moment(yard, { deckMm, pin: 'out', plug: 'in' }), pin: 'home' });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+function moment(yard: Yard, { deckMm, pin, plug }: BruteMoment): Scene {
+  return {
+    version: 1,
+    controller: 0,
+    switches: {},
+    deck: deckMm,
+    pin,
+    plug,
+    locos: {},
+    edits: []
+  };
+}
+
+/** What the deck's position decides, in the yard's own words. */
+export function view(yard: Yard, deckMm: number): string {
+  const open = roadsOf(yard).flatMap(({ name }) =>
+    (['west', 'east'] as const)
+      .filter((end) => beyond(yard, deckMm, name, end).kind === 'gap')
+      .map((end) => `${name} ${end}`)
+  );
+  const pins = hasHole(yard, deckMm)
+    ? apply(yard, moment(yard, { deckMm, pin: 'home', plug: 'in' }))
+        .flatMap(({ parts }) => parts)
+        .filter(({ kind, closed }) => kind === 'pin contact' && closed)
+        .map(({ id }) => id)
+    : ['none'];
+  return JSON.stringify([open.sort(), facing(yard, deckMm), hasHole(yard, deckMm), pins]);
+}
+
+/** One deck position of each view: tried every quarter of a millimetre, and at each edge. */
+export function brutePlaces(yard: Yard): readonly number[] {
+  const { least, most } = travel(yard);
+  const all = roadsOf(yard);
+  const edges = all
+    .filter(({ bed }) => bed !== 'deck')
+    .flatMap((fixed) =>
+      all
+        .filter(({ bed }) => bed === 'deck')
+        .flatMap((road) =>
+          [0, yard.toleranceMm, -yard.toleranceMm, yard.openingMm / 2, -yard.openingMm / 2].map(
+            (by) => fixed.southMm - road.southMm + by
+          )
+        )
+    );
+  const grid = Array.from({ length: Math.floor((most - least) / 0.25) + 1 }, (_, i) => least + i / 4);
+  const kinds = new Map<string, number>();
+  for (const mm of [...edges, ...grid].filter((each) => each >= least && each <= most)) {
+    const key = view(yard, mm);
+    if (!kinds.has(key)) kinds.set(key, mm);
+  }
+  return [...kinds.values()];
+}
+
+export const bruteMoments = (yard: Yard): readonly BruteMoment[] =>
+  brutePlaces(yard).flatMap((deckMm) =>
+    (hasHole(yard, deckMm) ? (['home', 'out'] as const) : (['out'] as const)).flatMap((pin) =>
+      (yard.plug ? (['in', 'out'] as const) : (['in'] as const)).map((plug) => ({
+        deckMm,
+        pin,
+        plug
+      }))
+    )
+  );
+
+/** Truth of "switch k is on" over all states. */
+function switchBits(count: number, k: number): Bits {
+  const states = 2 ** count;
+  const bits = new Uint32Array(Math.max(1, states / 32));
+  for (let s = 0; s < states; s++) {
+    if ((s >> k) & 1) bits[s >> 5] = (bits[s >> 5] as number) | (1 << (s & 31));
+  }
+  return bits;
+}
+
+function everyState(count: number): Bits {
+  const states = 2 ** count;
+  const bits = new Uint32Array(Math.max(1, states / 32)).fill(0xffffffff);
+  if (states < 32) bits[0] = 2 ** states - 1;
+  return bits;
+}
+
+interface Edge {
+  readonly a: number;
+  readonly b: number;
+  readonly when: Bits;
+}
+
+/** Spreads marks along edges until nothing changes. */
+function flood(marks: readonly Bits[], edges: readonly Edge[], without: number): void {
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const { a, b, when } of edges) {
+      if (a === without || b === without) continue;
+      const at = marks[a] as Bits;
+      const to = marks[b] as Bits;
+      for (let w = 0; w < when.length; w++) {
+        const both = ((at[w] as number) | (to[w] as number)) & (when[w] as number);
+        if (both & ~(at[w] as number) || both & ~(to[w] as number)) {
+          at[w] = (at[w] as number) | both;
+          to[w] = (to[w] as number) | both;
+          changed = true;
+        }
+      }
+    }
+  }
+}
+
+export interface Brute {
+  readonly states: bigint;
+  readonly unsafe: bigint;
+  readonly unsafeHome: bigint;
+  /** Ends that some state makes live. */
+  readonly ends: ReadonlySet<string>;
+}
+
+/** Labels of joined nodes: the least label spreads until nothing changes. */
+function labels(nodes: readonly string[], pairs: readonly (readonly [string, string])[]) {
+  const label = new Map(nodes.map((node, index) => [node, index]));
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const [a, b] of pairs) {
+      const least = Math.min(label.get(a) as number, label.get(b) as number);
+      if (label.get(a) !== least || label.get(b) !== least) {
+        label.set(a, least);
+        label.set(b, least);
+        changed = true;
+      }
+    }
+  }
+  return label;
+}
+
+function liveInMoment(
+  yard: Yard,
+  switches: readonly string[],
+  at: BruteMoment,
+  change: (scene: Scene) => Scene
+): { readonly bits: Bits; readonly ends: readonly string[] } {
+  const scene = change(moment(yard, at));
+  const on = { ...scene, switches: Object.fromEntries(switches.map((name) => [name, true])) };
+  const parts = apply(yard, scene).flatMap(placed);
+  const partsOn = apply(yard, on).flatMap(placed);
+  const names = roadsOf(yard).map(({ name }) => name);
+  const every = everyState(switches.length);
+  const out = new Uint32Array(every.length);
+  const ends = new Set<string>();
+  const joints = facing(yard, at.deckMm);
+  for (let choice = 0; choice < 2 ** joints.length; choice++) {
+    const across = joints.filter((_, index) => (choice >> index) & 1);
+    const joined = [
+      ...parts
+        .filter(({ closed }, index) => closed && partsOn[index]?.closed)
+        .map(({ from, to }) => [from, to] as const),
+      ...across.flatMap(({ fixed, deckRoad }) => [
+        [`feed rail ${fixed}`, `feed rail ${deckRoad}`] as const,
+        [`return rail ${fixed}`, `return rail ${deckRoad}`] as const
+      ])
+    ];
+    const nodes = [...new Set(['feed', 'return', ...parts.flatMap(({ from, to }) => [from, to])])];
+    const label = labels(nodes, joined);
+    const of = (node: string) => label.get(node) as number;
+    const edges: Edge[] = [
+      ...parts.flatMap(({ id, from, to, closed }, index) => {
+        const then = partsOn[index]?.closed as boolean;
+        if (then === closed) return [];
+        const bits = switchBits(switches.length, switches.indexOf(id.replace('toggle ', '')));
+        const when = closed ? bits.map((word, w) => ~word & (every[w] as number)) : bits;
+        return [{ a: of(from), b: of(to), when }];
+      }),
+      ...names.map((name) => ({
+        a: of(`feed rail ${name}`),
+        b: of(`return rail ${name}`),
+        when: every
+      }))
+    ];
+    const used = [...new Set([...edges.flatMap(({ a, b }) => [a, b]), of('feed'), of('return')])];
+    const fresh = (without: number) => {
+      const marks = nodes.map(() => new Uint32Array(every.length));
+      for (const end of [of('feed'), of('return')]) if (end !== without) marks[end]?.set(every);
+      flood(marks, edges, without);
+      return marks;
+    };
+    const open = names.flatMap((name) =>
+      (['west', 'east'] as const)
+        .filter((end) => beyond(yard, at.deckMm, name, end).kind === 'gap')
+        .map((end) => ({ name, end }))
+    );
+    const tested = open.map(({ name }) => {
+      const f = of(`feed rail ${name}`);
+      const r = of(`return rail ${name}`);
+      const never = f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
+      return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
+    });
+    for (const without of [-1, ...used]) {
+      const marks = fresh(without);
+      for (const { f, r, live } of tested) {
+        if (without === of('feed') && without === of('return')) continue;
+        if (without === f && without === r) continue;
+        for (let w = 0; w < live.length; w++) {
+          const reached =
+            (without === f ? 0 : (marks[f]?.[w] as number)) |
+            (without === r ? 0 : (marks[r]?.[w] as number));
+          live[w] = (live[w] as number) & reached;
+        }
+      }
+    }
+    tested.forEach(({ live }, index) => {
+      if (live.some((word) => word !== 0)) ends.add(`${open[index]?.name} ${open[index]?.end}`);
+      for (let w = 0; w < out.length; w++) out[w] = (out[w] as number) | (live[w] as number);
+    });
+  }
+  return { bits: out, ends: [...ends] };
+}
+
+const ones = (bits: Bits): number =>
+  bits.reduce((sum, word) => sum + (word >>> 0).toString(2).replaceAll('0', '').length, 0);
+
+/** Counts the unsafe states of a yard by trying all of them. */
+export function brute(
+  yard: Yard,
+  switches: readonly string[],
+  change: (scene: Scene) => Scene = (scene) => scene
+): Brute {
+  const moments = bruteMoments(yard);
+  let unsafe = 0;
+  let unsafeHome = 0;
+  const ends = new Set<string>();
+  for (const at of moments) {
+    const found = liveInMoment(yard, switches, at, change);
+    const count = ones(found.bits);
+    unsafe += count;
+    if (at.pin === 'home') unsafeHome += count;
+    for (const end of found.ends) ends.add(end);
+  }
+  return {
+    states: BigInt(moments.length) * 2n ** BigInt(switches.length),
+    unsafe: BigInt(unsafe),
+    unsafeHome: BigInt(unsafeHome),
+    ends
+  };
+}
