@@ -50,7 +50,7 @@ export function view(yard: Yard, deckMm: number): string {
   return JSON.stringify([open.sort(), facing(yard, deckMm), hasHole(yard, deckMm), pins]);
 }
 
-/** One deck position of each view: tried every quarter of a millimetre, and at each edge. */
+/** One deck position of each view: tried at each edge, a hair to each side of it, and every few millimetres. */
 export function brutePlaces(yard: Yard): readonly number[] {
   const { least, most } = travel(yard);
   const all = roadsOf(yard);
@@ -60,12 +60,12 @@ export function brutePlaces(yard: Yard): readonly number[] {
       all
         .filter(({ bed }) => bed === 'deck')
         .flatMap((road) =>
-          [0, yard.toleranceMm, -yard.toleranceMm, yard.openingMm / 2, -yard.openingMm / 2].map(
-            (by) => fixed.southMm - road.southMm + by
+          [0, yard.toleranceMm, -yard.toleranceMm, yard.openingMm / 2, -yard.openingMm / 2].flatMap(
+            (by) => [-0.01, 0, 0.01].map((hair) => fixed.southMm - road.southMm + by + hair)
           )
         )
     );
-  const grid = Array.from({ length: Math.floor((most - least) / 0.25) + 1 }, (_, i) => least + i / 4);
+  const grid = Array.from({ length: Math.ceil((most - least) / 7.3) }, (_, i) => least + i * 7.3);
   const kinds = new Map<string, number>();
   for (const mm of [...edges, ...grid].filter((each) => each >= least && each <= most)) {
     const key = view(yard, mm);
