@@ -14,11 +14,11 @@ import {
 import { placedError, readBlock, type Block, type Source } from './block';
 import { LessonError } from './error';
 
-const { controller, switches, deck, pin, plug, locos, edits } = SceneSchema.entries;
+const { controller, switches, deck, pin, plug, locos, edits, faults } = SceneSchema.entries;
 const views = ['rows', 'plan'] as const;
 
 /** The keys that state a start scene. */
-export const sceneEntries = { controller, switches, deck, pin, plug, locos, edits };
+export const sceneEntries = { controller, switches, deck, pin, plug, locos, edits, faults };
 
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
@@ -96,7 +96,7 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, switches, deck, pin, plug, locos, edits } = block.value;
+  const { controller, switches, deck, pin, plug, locos, edits, faults } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
@@ -106,7 +106,8 @@ function side(
     pin,
     plug,
     locos,
-    edits
+    edits,
+    faults
   });
   return { title, yard, scene };
 }

@@ -17,7 +17,7 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, deck, pin, plug, locos, edits } = sceneEntries;
+const { controller, switches, deck, pin, plug, locos, edits, faults } = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -31,6 +31,7 @@ export const TwinSchema = v.strictObject({
   plug: bare(plug),
   locos: bare(locos),
   edits: bare(edits),
+  faults: bare(faults),
   ask: v.optional(words(35)),
   ...questionEntries,
   /** What to say beside the engine's own reason. */

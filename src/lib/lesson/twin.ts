@@ -18,6 +18,7 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     plug,
     locos,
     edits,
+    faults,
     ask,
     right,
     ...given
@@ -31,7 +32,8 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
     plug: plug ?? base.scene.plug,
     locos: locos ?? base.scene.locos,
-    edits: edits ?? base.scene.edits
+    edits: edits ?? base.scene.edits,
+    faults: faults ?? base.scene.faults
   });
   const names = Object.keys(scene.locos);
   const question: Question =

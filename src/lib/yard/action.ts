@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { EditSchema } from './edits';
+import { FaultSchema } from './faults';
 import { holeAt } from './deck';
 import {
   DeckSchema,
@@ -15,7 +16,7 @@ import { locoNamed } from './locos';
 import { roadNamed } from './road';
 import type { Yard } from './yard';
 
-/** What hands do to a scene: throw toggles, turn the knob, change wires (the list replaces the old one). */
+/** What hands do to a scene: throw toggles, turn the knob, change wires and faults (a list replaces the old one). */
 export const ActionSchema = v.pipe(
   v.strictObject({
     switch: v.optional(v.record(v.string(), SwitchSchema)),
@@ -23,11 +24,12 @@ export const ActionSchema = v.pipe(
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
-    edits: v.optional(v.array(EditSchema, 'a list of edits'))
+    edits: v.optional(v.array(EditSchema, 'a list of edits')),
+    faults: v.optional(v.array(FaultSchema, 'a list of faults'))
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, controller, deck, pin, plug, edits'
+    'at least one of switch, controller, deck, pin, plug, edits, faults'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
@@ -65,7 +67,8 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
     deck: action.deck ?? scene.deck,
     pin: 'out',
     plug: action.plug ?? scene.plug,
-    edits: action.edits ?? scene.edits
+    edits: action.edits ?? scene.edits,
+    faults: action.faults ?? scene.faults
   });
   const moves = next.deck !== scene.deck;
   if (moves) mayMove(yard, scene, action.pin === undefined ? scene.pin : 'out');

@@ -1,5 +1,6 @@
 import type { Circuit, Element } from '../circuit';
 import { applyEdit } from './edits';
+import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
@@ -18,7 +19,7 @@ function isMade(yard: Yard, scene: Scene, part: Part): boolean {
 const isContact = ({ kind }: Part): boolean =>
   kind === 'toggle' || kind === 'plug' || kind === 'pin contact';
 
-/** The yard's runs with the scene's contacts set and its wire edits made. */
+/** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
   const set = wire(yard).map((run) => ({
     ...run,
@@ -26,7 +27,10 @@ export function apply(yard: Yard, scene: Scene): readonly Run[] {
       isContact(part) ? { ...part, closed: isMade(yard, scene, part) } : part
     )
   }));
-  return scene.edits.reduce<readonly Run[]>(applyEdit, set);
+  const now = { yard, deckMm: scene.deck };
+  const faulty = changeByFaults(set, scene.faults, now);
+  const edited = scene.edits.reduce<readonly Run[]>(applyEdit, faulty);
+  return addByFaults(edited, scene.faults, now);
 }
 
 const element = ({ id, from, to, kind, ohms, closed }: Placed): Element =>

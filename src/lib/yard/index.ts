@@ -3,6 +3,15 @@ export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from '.
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, type Edit } from './edits';
+export {
+  faultKinds,
+  faultName,
+  FaultSchema,
+  faultsOf,
+  faultWords,
+  repairWords,
+  type Fault
+} from './faults';
 export { type Level } from './levels';
 export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { BorderError, met, type Finding } from './border';
 import { EditSchema } from './edits';
+import { faultFindings, FaultSchema } from './faults';
 import { beyond, holeAt, holes, travel } from './deck';
 import { locoNamed, locoNames } from './locos';
 import { roadNamed, roads } from './road';
@@ -85,7 +86,7 @@ export const DeckSchema = v.union(
   'the name of a hole, or mm'
 );
 
-/** A moment: knob, switches, deck, pin, plug, locos, wire edits. */
+/** A moment: knob, switches, deck, pin, plug, locos, wire edits, faults. */
 export const SceneSchema = v.strictObject({
   version: v.optional(v.literal(1), 1),
   controller: v.optional(KnobSchema, 0),
@@ -94,7 +95,8 @@ export const SceneSchema = v.strictObject({
   pin: v.optional(PinSchema),
   plug: v.optional(PlugStateSchema, 'in'),
   locos: v.optional(v.record(v.string(), PlaceSchema), {}),
-  edits: v.optional(v.array(EditSchema, 'a list of edits'), [])
+  edits: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  faults: v.optional(v.array(FaultSchema, 'a list of faults'), [])
 });
 
 type Admitted = v.InferOutput<typeof SceneSchema>;
@@ -115,14 +117,15 @@ export type Scene = Readonly<Omit<Admitted, 'locos' | 'deck' | 'pin'>> & {
 
 /**
  * Fits an admitted scene to its yard: fills in where deck, pin and locos stand, and refuses roads,
- * locos, toggles and holes which the yard does not have, and two locos on one road.
+ * locos, toggles, holes and faults which the yard does not have, and two locos on one road.
  * @throws BorderError
  */
 export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
   const findings: Finding[] = [
     ...switchFindings(yard, scene),
     ...deckFindings(yard, scene),
-    ...locoFindings(yard, scene)
+    ...locoFindings(yard, scene),
+    ...faultFindings(yard, scene.faults)
   ];
   if (findings.length > 0) throw new BorderError(what, findings);
   const deck = deckMm(yard, scene.deck);

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { wireAreaMm2 } from '../tables';
-import { quantity } from './border';
+import { count, quantity } from './border';
 
 /** Most storage roads and stabling roads of a yard. */
 export const MAX_STORAGE = 40;
@@ -43,16 +43,6 @@ const WiresSchema = v.strictObject({
   /** Toggle to rail, and rail to the common return. */
   dropper: run('16/0.2', 1.5)
 });
-
-const count = (least: number, most: number, what: string) => {
-  const allowed = `${least} to ${most} ${what}`;
-  return v.pipe(
-    v.number(allowed),
-    v.integer(allowed),
-    v.minValue(least, allowed),
-    v.maxValue(most, allowed)
-  );
-};
 
 const PlugSchema = v.strictObject({
   /** Contacts used side by side for the return. */
