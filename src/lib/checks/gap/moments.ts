@@ -1,7 +1,8 @@
-import type { DeckPlace, Joint, OpenEnd } from './places';
+import type { Yard } from '../../yard';
+import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
 import { acrossPairs, joinedNetwork, type Network } from './network';
 import type { Case } from './count';
-import type { Rails, Wiring } from './wiring';
+import type { Pinned, Rails, Wiring } from './wiring';
 
 /** A deck place with the pin home or out. */
 export interface Moment {
@@ -9,12 +10,11 @@ export interface Moment {
   readonly pin: 'home' | 'out';
 }
 
-/** Every place with the pin out, and home where there is a hole. */
-export const momentsOf = (places: readonly DeckPlace[]): readonly Moment[] =>
-  places.flatMap((place) => [
-    ...(place.holes.length > 0 ? [{ place, pin: 'home' as const }] : []),
-    { place, pin: 'out' as const }
-  ]);
+/** Every place with the pin out, and every hole with the pin home. */
+export const momentsOf = (yard: Yard): readonly Moment[] => [
+  ...pinnedPlaces(yard).map((place) => ({ place, pin: 'home' as const })),
+  ...deckPlaces(yard).map((place) => ({ place, pin: 'out' as const }))
+];
 
 /** A case with how it comes about. */
 export interface OpenCase extends Case {
@@ -32,17 +32,23 @@ const choices = (joints: readonly Joint[]): readonly (readonly Joint[])[] =>
 
 const railsOf = (wiring: Wiring, road: string): Rails => wiring.rails.get(road) as Rails;
 
+const isMade = ({ road, when }: Pinned, { holes }: DeckPlace, pin: Moment['pin']): boolean =>
+  when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
+
 /** Each open end of a moment with each placing of locos across its joints. */
 export function casesOf(plain: Network, { place, pin }: Moment): readonly OpenCase[] {
   const { wiring } = plain;
-  const home = wiring.pinned
-    .filter(({ road }) => pin === 'home' && place.holes.includes(road))
+  const made = wiring.pinned
+    .filter((contact) => isMade(contact, place, pin))
     .map(({ a, b }) => [a, b] as const);
+  const touching = wiring.touching
+    .filter((pair) => place.joints.some(({ fixed, deckRoad }) => pair.includes(fixed) && pair.includes(deckRoad)))
+    .map(([one, other]) => [railsOf(wiring, one).feed, railsOf(wiring, other).feed] as const);
   return choices(place.joints).flatMap((across) => {
     const wheels = across.flatMap(({ fixed, deckRoad }) =>
       acrossPairs(railsOf(wiring, fixed), railsOf(wiring, deckRoad))
     );
-    const network = joinedNetwork(plain, [...home, ...wheels]);
+    const network = joinedNetwork(plain, [...made, ...touching, ...wheels]);
     return place.open.map((end) => ({ network, rails: railsOf(wiring, end.road), end, across }));
   });
 }

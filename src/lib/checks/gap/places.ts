@@ -1,4 +1,4 @@
-import { roadsOf, travel, type Road, type Yard } from '../../yard';
+import { holes, roadsOf, travel, type Road, type Yard } from '../../yard';
 
 /** A deck road in line with a fixed road. */
 export interface Joint {
@@ -34,8 +34,14 @@ function ground(yard: Yard): Ground {
   return { yard, fixed: on(false), deck: on(true) };
 }
 
+/** A deck position, and how wide the piece of travel is that it stands for. */
+interface Position {
+  readonly mm: number;
+  readonly widthMm: number;
+}
+
 /** Each position at which a road comes into line or into an opening, or leaves it, and one between each two. */
-function positions({ yard, fixed, deck }: Ground): readonly number[] {
+function positions({ yard, fixed, deck }: Ground): readonly Position[] {
   const { least, most } = travel(yard);
   const reach = [yard.toleranceMm, yard.openingMm / 2];
   const edges = fixed.flatMap(({ southMm }) =>
@@ -46,7 +52,8 @@ function positions({ yard, fixed, deck }: Ground): readonly number[] {
     .sort((a, b) => a - b);
   return inside.flatMap((mm, index) => {
     const next = inside[index + 1];
-    return next === undefined ? [mm] : [mm, (mm + next) / 2];
+    const edge = { mm, widthMm: 0 };
+    return next === undefined ? [edge] : [edge, { mm: (mm + next) / 2, widthMm: next - mm }];
   });
 }
 
@@ -94,18 +101,31 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
 const signature = ({ holes, joints, open }: DeckPlace): string =>
   JSON.stringify([holes, joints, open]);
 
+/** One place of each kind: the middle of its widest piece of travel. */
+function kindsAt(here: Ground, all: readonly Position[]): readonly DeckPlace[] {
+  const kinds = new Map<string, { readonly place: DeckPlace; readonly widthMm: number }>();
+  for (const { mm, widthMm } of all) {
+    const place = placeAt(here, mm);
+    const key = signature(place);
+    const known = kinds.get(key);
+    if (!known || known.widthMm < widthMm) kinds.set(key, { place, widthMm });
+  }
+  return [...kinds.values()].map(({ place }) => place);
+}
+
 /**
- * Every kind of place the deck can stand in: two positions with the same open ends, joints and holes
- * are one place. Holes, tolerances and openings cut the travel into finitely many pieces, and one
- * position of each piece is tried.
+ * Every kind of place the deck can stand in with the pin out: two positions with the same open ends,
+ * joints and holes are one place. Tolerances and openings cut the travel into finitely many pieces,
+ * and each edge of a piece and one position inside it are tried.
  */
 export function deckPlaces(yard: Yard): readonly DeckPlace[] {
   const here = ground(yard);
-  const kinds = new Map<string, DeckPlace>();
-  for (const mm of positions(here)) {
-    const place = placeAt(here, mm);
-    const key = signature(place);
-    if (!kinds.has(key)) kinds.set(key, place);
-  }
-  return [...kinds.values()];
+  return kindsAt(here, positions(here));
 }
+
+/** Every kind of place with the pin home: it holds the deck in line with its hole. */
+export const pinnedPlaces = (yard: Yard): readonly DeckPlace[] =>
+  kindsAt(
+    ground(yard),
+    holes(yard).map(({ deckMm }) => ({ mm: deckMm, widthMm: 0 }))
+  );

@@ -1,8 +1,8 @@
-import type { Yard } from '../../yard';
+import type { Fault, Yard } from '../../yard';
 import { clusters, unsafeCount, unsafeSettings } from './count';
 import { casesOf, momentsOf, type Moment, type OpenCase } from './moments';
 import { plainNetwork, type Network } from './network';
-import { deckPlaces, type Joint, type OpenEnd } from './places';
+import type { Joint, OpenEnd } from './places';
 import { switchesOf, wiringOf } from './wiring';
 
 /** A state that drives a loco into the gap, as few switches on as will do. */
@@ -25,7 +25,6 @@ export interface States {
 }
 
 export interface GapProof {
-  readonly states: States;
   /** States in which some loco can be driven into the gap; exact. */
   readonly unsafe: bigint;
   /** Those of them in which the pin is home. */
@@ -63,20 +62,50 @@ const bits = (setting: number): number => setting.toString(2).replaceAll('0', ''
 const oddness = ({ pin, plug, across, on }: Breach): number =>
   (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 10 : 0) + on.length;
 
+/** What stays the same whatever is broken. */
+export interface Ground {
+  readonly yard: Yard;
+  readonly switches: readonly string[];
+  readonly moments: readonly Moment[];
+  readonly plugs: readonly ('in' | 'out')[];
+  readonly elsewhereMm: number;
+}
+
+/** The switches, moments and plug states of a yard. */
+export function groundOf(yard: Yard): Ground {
+  const moments = momentsOf(yard);
+  const elsewhere = moments.find(
+    ({ place, pin }) => pin === 'out' && place.joints.length === 0 && place.holes.length === 0
+  );
+  return {
+    yard,
+    switches: switchesOf(yard),
+    moments,
+    plugs: plugsOf(yard),
+    elsewhereMm: elsewhere?.place.deckMm ?? 0
+  };
+}
+
+/** The states of a yard: 2^switches × moments of deck and pin × states of the plug. */
+export const statesOf = ({ switches, moments, plugs }: Ground): States => ({
+  switches,
+  moments: moments.length,
+  plugs: plugs.length,
+  all: 2n ** BigInt(switches.length) * BigInt(moments.length * plugs.length)
+});
+
 /**
  * Proves that no loco can be driven into the gap, or finds the states in which one can.
  * Every state of switches, deck, pin and plug is covered: see content/gap-proof.md for the argument.
  * @throws TooManyError when one road depends on more switches than can be tried.
  */
-export function proveGap(yard: Yard): GapProof {
-  const switches = switchesOf(yard);
-  const moments = momentsOf(deckPlaces(yard));
-  const plugs = plugsOf(yard);
+export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProof {
+  const { switches, plugs, moments } = ground;
   const found = new Map<string, Breach>();
   let unsafe = 0n;
   let unsafeHome = 0n;
   for (const plug of plugs) {
-    const plain: Network = plainNetwork(wiringOf(yard, plug, switches));
+    const plain: Network = plainNetwork(wiringOf({ ...ground, plug, faults }));
     for (const moment of moments) {
       const cases = casesOf(plain, moment);
       const count = unsafeCount(cases, switches.length);
@@ -86,13 +115,7 @@ export function proveGap(yard: Yard): GapProof {
       for (const each of cases) note(found, breachOf(each, moment, { plug, switches }));
     }
   }
-  const all = 2n ** BigInt(switches.length) * BigInt(moments.length * plugs.length);
-  return {
-    states: { switches, moments: moments.length, plugs: plugs.length, all },
-    unsafe,
-    unsafeHome,
-    breaches: [...found.values()]
-  };
+  return { unsafe, unsafeHome, breaches: [...found.values()] };
 }
 
 /** Keeps the least odd breach of each end. */

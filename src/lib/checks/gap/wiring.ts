@@ -1,4 +1,18 @@
-import { apply, fit, placed, roadsOf, type Placed, type Run, type Scene, type Yard } from '../../yard';
+import {
+  admit,
+  apply,
+  fit,
+  holes,
+  placed,
+  roadsOf,
+  SceneSchema,
+  toggleRoads,
+  type Fault,
+  type Hole,
+  type Placed,
+  type Scene,
+  type Yard
+} from '../../yard';
 
 /** A contact that hands set: made in one of its switch's positions. */
 export interface Switched {
@@ -14,8 +28,9 @@ export interface Switched {
 export interface Pinned {
   readonly a: number;
   readonly b: number;
-  readonly id: string;
   readonly road: string;
+  /** Whether it is made with the deck elsewhere, over its hole with the pin out, and with the pin home in it. */
+  readonly when: { readonly elsewhere: boolean; readonly under: boolean; readonly home: boolean };
 }
 
 /** The rails of one road, as numbers of conductors. */
@@ -36,33 +51,29 @@ export interface Wiring {
   readonly rails: ReadonlyMap<string, Rails>;
   readonly switched: readonly Switched[];
   readonly pinned: readonly Pinned[];
+  /** Roads whose feed rails touch while they face each other. */
+  readonly touching: readonly (readonly [string, string])[];
+}
+
+/** A yard with the plug in or out and some faults in it. */
+export interface Built {
+  readonly yard: Yard;
+  readonly plug: Scene['plug'];
+  readonly faults: readonly Fault[];
+  readonly switches: readonly string[];
+  /** A deck position where nothing faces and no hole is under the pin, mm. */
+  readonly elsewhereMm: number;
 }
 
 /** The switches of a yard, by the names a scene calls them; each has two positions. */
-export const switchesOf = (yard: Yard): readonly string[] => {
-  const runs = apply(yard, still(yard));
-  return runs
-    .flatMap(({ parts }) => parts)
-    .filter(({ kind }) => kind === 'toggle')
-    .map(({ id }) => switchOf(id));
-};
+export const switchesOf = (yard: Yard): readonly string[] => toggleRoads(yard);
 
 /** The name of the switch that works a contact. */
 const switchOf = (contact: string): string => contact.slice('toggle '.length);
 const roadOfPin = (contact: string): string => contact.slice('pin contact '.length);
 
 /** The yard at rest: no loco, the pin out, every switch off. */
-export const still = (yard: Yard): Scene =>
-  fit('scene', yard, {
-    version: 1,
-    controller: 0,
-    switches: {},
-    deck: 0,
-    pin: 'out',
-    plug: 'in',
-    locos: {},
-    edits: []
-  });
+export const still = (yard: Yard): Scene => fit('scene', yard, admit('scene', SceneSchema, { pin: 'out' }));
 
 /** Names for numbers, and which numbers are one conductor. */
 class Conductors {
@@ -93,31 +104,57 @@ class Conductors {
   }
 }
 
+const partsOf = (yard: Yard, scene: Scene): readonly Placed[] => apply(yard, scene).flatMap(placed);
+
+/** The yard away from every hole with its faults in and every switch off. */
+const away = ({ yard, plug, faults, elsewhereMm }: Built): Scene => ({
+  ...still(yard),
+  deck: elsewhereMm,
+  plug,
+  faults: [...faults]
+});
+
 /** Parts with every switch off and with every switch on, side by side. */
-function bothWays(yard: Yard, plug: Scene['plug'], switches: readonly string[]) {
-  const off: Scene = { ...still(yard), plug };
-  const on: Scene = { ...off, switches: Object.fromEntries(switches.map((name) => [name, true])) };
-  const partsOf = (runs: readonly Run[]) => runs.flatMap(placed);
-  const onParts = partsOf(apply(yard, on));
-  return partsOf(apply(yard, off)).map((part, index) => ({
+function bothWays(built: Built) {
+  const off = away(built);
+  const on: Scene = {
+    ...off,
+    switches: Object.fromEntries(built.switches.map((name) => [name, true]))
+  };
+  const onParts = partsOf(built.yard, on);
+  return partsOf(built.yard, off).map((part, index) => ({
     part,
     closedOn: (onParts[index] as Placed).closed
   }));
 }
 
+/** When a pin contact is made; one that no fault names is made with the pin home alone. */
+function whenMade(built: Built, { id, closed }: Placed): Pinned['when'] {
+  const named = built.faults.some((fault) => Object.values(fault).includes(id));
+  if (!named) return { elsewhere: closed, under: closed, home: true };
+  const hole = holes(built.yard).find(({ fixed }) => fixed === roadOfPin(id)) as Hole;
+  const madeAt = (pin: Scene['pin']) =>
+    partsOf(built.yard, { ...away(built), deck: hole.deckMm, pin }).some(
+      (part) => part.id === id && part.closed
+    );
+  return { elsewhere: closed, under: madeAt('out'), home: madeAt('home') };
+}
+
 /** Works the wiring out from the yard's own runs. */
-export function wiringOf(yard: Yard, plug: Scene['plug'], switches: readonly string[]): Wiring {
-  const parts = bothWays(yard, plug, switches);
+export function wiringOf(built: Built): Wiring {
+  const parts = bothWays(built);
   const conductors = new Conductors();
   for (const { part, closedOn } of parts) {
+    conductors.number(part.from);
+    conductors.number(part.to);
     if (part.kind !== 'pin contact' && part.closed && closedOn) {
       conductors.join(part.from, part.to);
     }
   }
   const find = (node: string) => conductors.find(node);
   const between = ({ from, to }: Placed) => ({ a: find(from), b: find(to) });
-  const indexes = new Map(switches.map((name, index) => [name, index]));
-  const rails = roadsOf(yard).map(({ name }): [string, Rails] => [
+  const indexes = new Map(built.switches.map((name, index) => [name, index]));
+  const rails = roadsOf(built.yard).map(({ name }): [string, Rails] => [
     name,
     { name, feed: find(`feed rail ${name}`), home: find(`return rail ${name}`) }
   ]);
@@ -134,7 +171,12 @@ export function wiringOf(yard: Yard, plug: Scene['plug'], switches: readonly str
       })),
     pinned: parts
       .filter(({ part }) => part.kind === 'pin contact')
-      .map(({ part }) => ({ ...between(part), id: part.id, road: roadOfPin(part.id) })),
+      .map(({ part }) => ({
+        ...between(part),
+        road: roadOfPin(part.id),
+        when: whenMade(built, part)
+      })),
+    touching: built.faults.flatMap((fault) => ('touching' in fault ? [fault.touching] : [])),
     conductors: conductors.size
   };
 }
