@@ -1,4 +1,15 @@
-import { apply, beyond, facing, fit, holes, placed, roadsOf, travel, type Scene, type Yard } from '../../src/lib/yard';
+import {
+  apply,
+  beyond,
+  facing,
+  fit,
+  holes,
+  placed,
+  roadsOf,
+  travel,
+  type Scene,
+  type Yard
+} from '../../src/lib/yard';
 
 /**
  * The same question answered without thought: every state of the yard, one bit each, floods through
@@ -112,7 +123,7 @@ interface Edge {
 
 /** Spreads marks along edges until nothing changes. */
 function flood(marks: readonly Bits[], edges: readonly Edge[], without: number): void {
-  for (let changed = true; changed; ) {
+  for (let changed = true; changed;) {
     changed = false;
     for (const { a, b, when } of edges) {
       if (a === without || b === without) continue;
@@ -141,7 +152,7 @@ export interface Brute {
 /** Labels of joined nodes: the least label spreads until nothing changes. */
 function labels(nodes: readonly string[], pairs: readonly (readonly [string, string])[]) {
   const label = new Map(nodes.map((node, index) => [node, index]));
-  for (let changed = true; changed; ) {
+  for (let changed = true; changed;) {
     changed = false;
     for (const [a, b] of pairs) {
       const least = Math.min(label.get(a) as number, label.get(b) as number);
@@ -213,7 +224,8 @@ function liveInMoment(
     const tested = open.map(({ name }) => {
       const f = of(`feed rail ${name}`);
       const r = of(`return rail ${name}`);
-      const never = f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
+      const never =
+        f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
       return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
     });
     for (const without of [-1, ...used]) {

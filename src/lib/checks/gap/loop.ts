@@ -85,7 +85,11 @@ function way({ network, made, ends, goals, shut }: Search): readonly number[] | 
 
 function back(before: ReadonlyMap<number, number>, end: number): readonly number[] {
   const path = [end];
-  for (let at = end, next = before.get(at); next !== undefined && next !== at; next = before.get(at)) {
+  for (
+    let at = end, next = before.get(at);
+    next !== undefined && next !== at;
+    next = before.get(at)
+  ) {
     path.push(next);
     at = next;
   }

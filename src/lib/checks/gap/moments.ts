@@ -35,20 +35,35 @@ const railsOf = (wiring: Wiring, road: string): Rails => wiring.rails.get(road) 
 const isMade = ({ road, when }: Pinned, { holes }: DeckPlace, pin: Moment['pin']): boolean =>
   when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
 
-/** Each open end of a moment with each placing of locos across its joints. */
-export function casesOf(plain: Network, { place, pin }: Moment): readonly OpenCase[] {
+/** The network of a moment, with locos across these joints. */
+export function networkOf(
+  plain: Network,
+  { place, pin }: Moment,
+  across: readonly Joint[]
+): Network {
   const { wiring } = plain;
   const made = wiring.pinned
     .filter((contact) => isMade(contact, place, pin))
     .map(({ a, b }) => [a, b] as const);
   const touching = wiring.touching
-    .filter((pair) => place.joints.some(({ fixed, deckRoad }) => pair.includes(fixed) && pair.includes(deckRoad)))
+    .filter((pair) =>
+      place.joints.some(({ fixed, deckRoad }) => pair.includes(fixed) && pair.includes(deckRoad))
+    )
     .map(([one, other]) => [railsOf(wiring, one).feed, railsOf(wiring, other).feed] as const);
-  return choices(place.joints).flatMap((across) => {
-    const wheels = across.flatMap(({ fixed, deckRoad }) =>
-      acrossPairs(railsOf(wiring, fixed), railsOf(wiring, deckRoad))
-    );
-    const network = joinedNetwork(plain, [...made, ...touching, ...wheels]);
-    return place.open.map((end) => ({ network, rails: railsOf(wiring, end.road), end, across }));
-  });
+  const wheels = across.flatMap(({ fixed, deckRoad }) =>
+    acrossPairs(railsOf(wiring, fixed), railsOf(wiring, deckRoad))
+  );
+  return joinedNetwork(plain, [...made, ...touching, ...wheels]);
 }
+
+/** Each open end of a moment with each placing of locos across its joints. */
+export const casesOf = (plain: Network, moment: Moment): readonly OpenCase[] =>
+  choices(moment.place.joints).flatMap((across) => {
+    const network = networkOf(plain, moment, across);
+    return moment.place.open.map((end) => ({
+      network,
+      rails: railsOf(plain.wiring, end.road),
+      end,
+      across
+    }));
+  });

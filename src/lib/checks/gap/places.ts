@@ -84,8 +84,7 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
     holes: near
       .filter(({ there, road }) => there.kind === 'running' || road === last)
       .filter(
-        ({ there, road }) =>
-          Math.abs(there.southMm - road.southMm - deckMm) <= yard.toleranceMm
+        ({ there, road }) => Math.abs(there.southMm - road.southMm - deckMm) <= yard.toleranceMm
       )
       .map(({ there }) => there.name),
     joints: facing.map(({ there, road }) => ({ fixed: there.name, deckRoad: road.name })),

@@ -1,9 +1,9 @@
-import type { Fault, Yard } from '../../yard';
+import type { Fault, Scene, Yard } from '../../yard';
 import { clusters, unsafeCount, unsafeSettings } from './count';
 import { casesOf, momentsOf, type Moment, type OpenCase } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
-import { switchesOf, wiringOf } from './wiring';
+import { restOf, switchesOf, wiringOf } from './wiring';
 
 /** A state that drives a loco into the gap, as few switches on as will do. */
 export interface Breach extends OpenEnd {
@@ -58,9 +58,9 @@ function breachOf(
 
 const bits = (setting: number): number => setting.toString(2).replaceAll('0', '').length;
 
-/** How far a breach is from everyday use: a plug out, wheels across a joint and a pin out count. */
+/** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */
 const oddness = ({ pin, plug, across, on }: Breach): number =>
-  (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 10 : 0) + on.length;
+  (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 1000 : 0) + on.length;
 
 /** What stays the same whatever is broken. */
 export interface Ground {
@@ -68,7 +68,7 @@ export interface Ground {
   readonly switches: readonly string[];
   readonly moments: readonly Moment[];
   readonly plugs: readonly ('in' | 'out')[];
-  readonly elsewhereMm: number;
+  readonly rest: Scene;
 }
 
 /** The switches, moments and plug states of a yard. */
@@ -82,7 +82,7 @@ export function groundOf(yard: Yard): Ground {
     switches: switchesOf(yard),
     moments,
     plugs: plugsOf(yard),
-    elsewhereMm: elsewhere?.place.deckMm ?? 0
+    rest: restOf(yard, elsewhere?.place.deckMm ?? 0)
   };
 }
 

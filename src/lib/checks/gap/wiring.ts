@@ -61,8 +61,8 @@ export interface Built {
   readonly plug: Scene['plug'];
   readonly faults: readonly Fault[];
   readonly switches: readonly string[];
-  /** A deck position where nothing faces and no hole is under the pin, mm. */
-  readonly elsewhereMm: number;
+  /** The yard at rest, its deck where nothing faces and no hole is under the pin. */
+  readonly rest: Scene;
 }
 
 /** The switches of a yard, by the names a scene calls them; each has two positions. */
@@ -72,8 +72,9 @@ export const switchesOf = (yard: Yard): readonly string[] => toggleRoads(yard);
 const switchOf = (contact: string): string => contact.slice('toggle '.length);
 const roadOfPin = (contact: string): string => contact.slice('pin contact '.length);
 
-/** The yard at rest: no loco, the pin out, every switch off. */
-export const still = (yard: Yard): Scene => fit('scene', yard, admit('scene', SceneSchema, { pin: 'out' }));
+/** The yard at rest: no loco, the pin out, every switch off, the deck where it is told. */
+export const restOf = (yard: Yard, deckMm: number): Scene =>
+  fit('scene', yard, admit('scene', SceneSchema, { pin: 'out', deck: deckMm }));
 
 /** Names for numbers, and which numbers are one conductor. */
 class Conductors {
@@ -106,13 +107,7 @@ class Conductors {
 
 const partsOf = (yard: Yard, scene: Scene): readonly Placed[] => apply(yard, scene).flatMap(placed);
 
-/** The yard away from every hole with its faults in and every switch off. */
-const away = ({ yard, plug, faults, elsewhereMm }: Built): Scene => ({
-  ...still(yard),
-  deck: elsewhereMm,
-  plug,
-  faults: [...faults]
-});
+const away = ({ rest, plug, faults }: Built): Scene => ({ ...rest, plug, faults: [...faults] });
 
 /** Parts with every switch off and with every switch on, side by side. */
 function bothWays(built: Built) {
