@@ -77,7 +77,7 @@ export function brutePlaces(yard: Yard): readonly number[] {
           )
         )
     );
-  const grid = Array.from({ length: Math.ceil((most - least) / 7.3) }, (_, i) => least + i * 7.3);
+  const grid = Array.from({ length: Math.ceil((most - least) / 7.3) + 1 }, (_, i) => least + i * 7.3);
   const kinds = new Map<string, number>();
   for (const mm of [...edges, ...grid].filter((each) => each >= least && each <= most)) {
     const key = view(yard, mm);
@@ -253,7 +253,6 @@ const ones = (bits: Bits): number =>
   bits.reduce((sum, word) => sum + (word >>> 0).toString(2).replaceAll('0', '').length, 0);
 
 /** Counts the unsafe states of a yard by trying all of them. */
-// eslint-disable-next-line max-params -- moments are worked out once for many faults
 export function brute(
   yard: Yard,
   switches: readonly string[],

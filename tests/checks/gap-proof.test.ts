@@ -21,10 +21,10 @@ const options = (['chain', 'ring', 'star'] as const).flatMap((home) =>
   )
 );
 
-/** Every size up to this many deck and stabling roads, in every combination of options. */
+/** Every size up to this many deck and stabling roads that can be built, in every combination of options. */
 const yards = (deck: number, stabling: number): readonly Yard[] =>
   Array.from({ length: deck }, (_, d) =>
-    Array.from({ length: stabling + 1 }, (__, s) =>
+    Array.from({ length: Math.min(stabling, d + 1) + 1 }, (__, s) =>
       options.map((some) => yardOf({ ...some, deckRoads: d + 1, stablingRoads: s }))
     )
   ).flat(2);

@@ -1,9 +1,22 @@
 import type { Check } from './finding';
 import { gapProof } from './gap-proof';
+import { offIsOff } from './off-is-off';
 import { oneThingFails } from './one-thing-fails';
+import { protection } from './protection';
+import { ratings } from './ratings';
+import { room } from './room';
+import { running } from './running';
 
 /** Every check; a new one is one file and one name here. */
-export const checks: readonly Check[] = [gapProof, oneThingFails];
+export const checks: readonly Check[] = [
+  gapProof,
+  oneThingFails,
+  offIsOff,
+  running,
+  ratings,
+  protection,
+  room
+];
 
 export { defaultOptions, type Check, type CheckOptions, type Finding, type Grade } from './finding';
 export { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';

@@ -12,14 +12,23 @@ function everyday(ground: Ground, plain: Network): readonly ReadonlySet<string>[
 }
 
 function liveAt({ switches }: Ground, plain: Network, moment: Moment): ReadonlySet<string> {
-  const network = networkOf(plain, moment, []);
   const on = new Set(moment.place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]));
+  return liveWith(switches, networkOf(plain, moment, []), on);
+}
+
+/** Names of the roads through which current can flow with these switches on. */
+export function liveWith(
+  switches: readonly string[],
+  network: Network,
+  on: ReadonlySet<string>
+): ReadonlySet<string> {
+  const { switched, rails } = network.wiring;
   const made = (contact: number) => {
-    const { by, made: position } = plain.wiring.switched[contact] as { by: number; made: number };
+    const { by, made: position } = switched[contact] as { by: number; made: number };
     return (on.has(switches[by] as string) ? 1 : 0) === position;
   };
-  const rails = [...plain.wiring.rails.values()];
-  return new Set(rails.filter((road) => closesLoop(network, road, made)).map(({ name }) => name));
+  const live = [...rails.values()].filter((road) => closesLoop(network, road, made));
+  return new Set(live.map(({ name }) => name));
 }
 
 /** What somebody who works the yard as usual sees of a fault. */
