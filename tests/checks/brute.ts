@@ -77,7 +77,10 @@ export function brutePlaces(yard: Yard): readonly number[] {
           )
         )
     );
-  const grid = Array.from({ length: Math.ceil((most - least) / 7.3) + 1 }, (_, i) => least + i * 7.3);
+  const grid = Array.from(
+    { length: Math.ceil((most - least) / 7.3) + 1 },
+    (_, i) => least + i * 7.3
+  );
   const kinds = new Map<string, number>();
   for (const mm of [...edges, ...grid].filter((each) => each >= least && each <= most)) {
     const key = view(yard, mm);
@@ -203,7 +206,7 @@ function liveInMoment(
         const when = closed ? bits.map((word, w) => ~word & (every[w] as number)) : bits;
         return [{ a: of(from), b: of(to), when }];
       }),
-      ...names.map((name) => ({
+      ...(of('feed') === of('return') ? [] : names).map((name) => ({
         a: of(`feed rail ${name}`),
         b: of(`return rail ${name}`),
         when: every
@@ -221,6 +224,7 @@ function liveInMoment(
         .filter((end) => beyond(yard, at.deckMm, name, end).kind === 'gap')
         .map((end) => ({ name, end }))
     );
+    const shorted = of('feed') === of('return');
     const tested = open.map(({ name }) => {
       const f = of(`feed rail ${name}`);
       const r = of(`return rail ${name}`);
@@ -228,10 +232,17 @@ function liveInMoment(
         f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
       return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
     });
-    for (const without of [-1, ...used]) {
+    if (shorted) {
+      const marks = fresh(-1);
+      for (const { f, r, live } of tested) {
+        live.forEach((word, w) => {
+          live[w] = word & (marks[f]?.[w] as number) & (marks[r]?.[w] as number);
+        });
+      }
+    }
+    for (const without of shorted ? [] : [-1, ...used]) {
       const marks = fresh(without);
       for (const { f, r, live } of tested) {
-        if (without === of('feed') && without === of('return')) continue;
         if (without === f && without === r) continue;
         for (let w = 0; w < live.length; w++) {
           const reached =

@@ -86,6 +86,22 @@ describe('proveFaults(ground)', () => {
     expect(mismatches).toEqual([]);
   }, 300_000);
 
+  test('has every new breach confirmed by the engine with the fault in', () => {
+    const found = [{}, { runningRoad: 'interlocked' }, { return: 'ring' }].flatMap((some) => {
+      const yard = yardOf({ deckRoads: 2, stablingRoads: 2, ...some });
+      return proveFaults(groundOf(yard)).faults.flatMap(({ fault, proof }) =>
+        proof.breaches.map((breach) => ({ yard, fault, breach }))
+      );
+    });
+    const dead = found.filter(({ yard, fault, breach }) => {
+      const { between } = read(yard, breachScene(yard, breach, [fault]));
+      const volts = between(`feed rail ${breach.road}`, `return rail ${breach.road}`) ?? 0;
+      return !(Math.abs(volts) > 1e-6);
+    });
+    expect(dead.map(({ fault, breach }) => ({ fault, breach }))).toEqual([]);
+    expect(found.length).toBeGreaterThan(500);
+  }, 120_000);
+
   test('finds a welded running-hole contact in the improved yard, which nothing shows in everyday use', () => {
     const yard = yardOf({ ...demo, runningRoad: 'interlocked' });
     const { faults, good } = proveFaults(groundOf(yard));

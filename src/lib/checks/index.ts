@@ -21,5 +21,11 @@ export const checks: readonly Check[] = [
 export { defaultOptions, type Check, type CheckOptions, type Finding, type Grade } from './finding';
 export { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 export { breachScene } from './gap/board';
-export { proveFaults, type FaultProof, type FaultProofs } from './gap/faults';
+export {
+  faultSteps,
+  proveFaults,
+  type FaultProof,
+  type FaultProofs,
+  type Progress
+} from './gap/faults';
 export { assumptions } from './gap/words';

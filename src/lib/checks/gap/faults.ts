@@ -27,28 +27,48 @@ const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
 
 const sameEnd = (a: Breach) => (b: Breach) => a.road === b.road && a.end === b.end;
 
-/** The same proof under every single fault of the yard. */
-export function proveFaults(ground: Ground): FaultProofs {
+/** How far a long proof is. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/**
+ * The same proof under every single fault of the yard, step by step: after each fault it says how far
+ * it is, so that a caller can show it and can stop.
+ */
+export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
   const good = proveGap(ground);
   const known = good.breaches.filter(({ pin }) => pin === 'home');
   const all = faultsOf(ground.yard);
-  const faults = all.filter(changesPaths).map((fault): FaultProof => {
+  const changing = all.filter(changesPaths);
+  const faults: FaultProof[] = [];
+  for (const fault of changing) {
     const proof = proveGap(ground, [fault]);
     const breach = proof.breaches.find((each) => each.pin === 'home' && !known.some(sameEnd(each)));
-    return {
+    faults.push({
       fault,
       words: faultWords(fault),
       proof,
       more: proof.unsafeHome - good.unsafeHome,
       breach,
       notice: breach ? noticeOf(ground, [fault]) : { dead: [], live: [] }
-    };
-  });
-  const bad = BigInt(all.length - faults.length);
+    });
+    yield { done: faults.length, of: changing.length };
+  }
+  const same = BigInt(all.length - changing.length);
   return {
     good,
     faults,
     states: statesOf(ground).all * BigInt(1 + all.length),
-    unsafe: faults.reduce((sum, { proof }) => sum + proof.unsafe, good.unsafe * (1n + bad))
+    unsafe: faults.reduce((sum, { proof }) => sum + proof.unsafe, good.unsafe * (1n + same))
   };
+}
+
+/** The same proof under every single fault of the yard. */
+export function proveFaults(ground: Ground): FaultProofs {
+  const steps = faultSteps(ground);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+  }
 }

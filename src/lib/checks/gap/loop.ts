@@ -14,7 +14,8 @@ export function cone(network: Network, rails: Rails): readonly number[] | undefi
   const met = new Set(start.filter((conductor) => ends.includes(conductor)));
   const stack = start.filter((conductor) => !ends.includes(conductor));
   for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-    for (const { to, contact } of ways(at)) {
+    for (const { to: next, contact } of ways(at)) {
+      const to = rep(next);
       if (contact >= 0) contacts.add(contact);
       if (ends.includes(to)) met.add(to);
       else if (!seen.has(to)) {
@@ -30,25 +31,24 @@ export function cone(network: Network, rails: Rails): readonly number[] | undefi
  * Whether current can flow through a loco on the road: two ways lead from the two terminals to its
  * two rails and share no conductor. Conductors are taken as perfect, locos elsewhere as ways like any
  * other. Two such ways exist exactly when no single conductor parts the rails from the terminals;
- * one that did would lie on every way, so those on the first way found are tried.
+ * one that did would lie on every way, so those on the first way found are tried. Where the terminals
+ * are shorted, a road counts when contacts join both its rails to the short.
  * Source: Menger's theorem.
  */
 export function closesLoop(network: Network, rails: Rails, made: Made): boolean {
   const { rep, wiring } = network;
   const ends: Pair = [rep(wiring.feed), rep(wiring.home)];
   const goals: Pair = [rep(rails.feed), rep(rails.home)];
-  const shorted = ends[0] === ends[1];
+  const search = { network, made, ends, locos: true };
+  if (ends[0] === ends[1]) {
+    return goals.every((goal) => way({ ...search, goals: [goal, goal], locos: false }));
+  }
   const bridged = goals[0] === goals[1];
-  if (bridged && !shorted && ends.includes(goals[0])) return false;
-  const first = way({ network, made, ends, goals });
+  if (bridged && ends.includes(goals[0])) return false;
+  const first = way({ ...search, goals });
   return (
     first !== undefined &&
-    first.every(
-      (shut) =>
-        (shorted && ends.includes(shut)) ||
-        (bridged && goals.includes(shut)) ||
-        way({ network, made, ends, goals, shut }) !== undefined
-    )
+    first.every((shut) => (bridged && goals.includes(shut)) || way({ ...search, goals, shut }))
   );
 }
 
@@ -59,12 +59,14 @@ interface Search {
   readonly made: Made;
   readonly ends: Pair;
   readonly goals: Pair;
+  /** Whether locos elsewhere are ways. */
+  readonly locos: boolean;
   /** A conductor that may not be used. */
   readonly shut?: number;
 }
 
 /** The conductors of one way from an end to a goal, if there is one. */
-function way({ network, made, ends, goals, shut }: Search): readonly number[] | undefined {
+function way({ network, made, ends, goals, locos, shut }: Search): readonly number[] | undefined {
   const before = new Map<number, number>();
   const queue: number[] = [];
   const visit = (to: number, from: number) => {
@@ -77,7 +79,7 @@ function way({ network, made, ends, goals, shut }: Search): readonly number[] | 
     const at = queue[index] as number;
     if (ends.includes(at)) return back(before, at);
     for (const { to, contact } of network.ways(at)) {
-      if (contact < 0 || made(contact)) visit(to, at);
+      if (contact < 0 ? locos : made(contact)) visit(network.rep(to), at);
     }
   }
   return undefined;

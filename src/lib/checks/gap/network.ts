@@ -12,6 +12,7 @@ export interface Network {
   readonly wiring: Wiring;
   /** The number that stands for a conductor in this moment. */
   readonly rep: (conductor: number) => number;
+  /** What lies next to a conductor; its `to` is still to be looked up by `rep`. */
   readonly ways: (conductor: number) => readonly Way[];
 }
 
@@ -41,20 +42,19 @@ export function joinedNetwork(plain: Network, pairs: readonly Pair[]): Network {
   }
   const { feed, home } = plain.wiring;
   const reps = new Map<number, number>();
-  const members = new Map<number, readonly number[]>();
+  const merged = new Map<number, readonly Way[]>();
   for (const group of groups) {
     const rep = group.has(feed) ? feed : group.has(home) ? home : Math.min(...group);
     for (const each of group) reps.set(each, rep);
-    members.set(rep, [...group]);
+    merged.set(
+      rep,
+      [...group].flatMap((each) => plain.ways(each))
+    );
   }
-  const rep = (conductor: number) => reps.get(conductor) ?? conductor;
   return {
     wiring: plain.wiring,
-    rep,
-    ways: (conductor) =>
-      (members.get(conductor) ?? [conductor]).flatMap((each) =>
-        plain.ways(each).map((way) => ({ ...way, to: rep(way.to) }))
-      )
+    rep: (conductor) => reps.get(conductor) ?? conductor,
+    ways: (conductor) => merged.get(conductor) ?? plain.ways(conductor)
   };
 }
 

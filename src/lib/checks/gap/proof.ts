@@ -58,8 +58,15 @@ function breachOf(
 
 const bits = (setting: number): number => setting.toString(2).replaceAll('0', '').length;
 
+const endKey = ({ road, end }: OpenEnd): string => `${road} ${end}`;
+
 /** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */
-const oddness = ({ pin, plug, across, on }: Breach): number =>
+const oddness = ({
+  pin,
+  plug,
+  across,
+  on
+}: Pick<Breach, 'pin' | 'plug' | 'across' | 'on'>): number =>
   (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 1000 : 0) + on.length;
 
 /** What stays the same whatever is broken. */
@@ -112,16 +119,16 @@ export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProo
       if (count === 0n) continue;
       unsafe += count;
       if (moment.pin === 'home') unsafeHome += count;
-      for (const each of cases) note(found, breachOf(each, moment, { plug, switches }));
+      for (const each of cases) {
+        const odd = oddness({ pin: moment.pin, plug, across: each.across, on: [] });
+        const known = found.get(endKey(each.end));
+        if (known && oddness(known) <= odd) continue;
+        const breach = breachOf(each, moment, { plug, switches });
+        if (breach && !(known && oddness(known) <= oddness(breach))) {
+          found.set(endKey(each.end), breach);
+        }
+      }
     }
   }
   return { unsafe, unsafeHome, breaches: [...found.values()] };
-}
-
-/** Keeps the least odd breach of each end. */
-function note(found: Map<string, Breach>, breach: Breach | undefined): void {
-  if (!breach) return;
-  const key = `${breach.road} ${breach.end}`;
-  const known = found.get(key);
-  if (!known || oddness(breach) < oddness(known)) found.set(key, breach);
 }
