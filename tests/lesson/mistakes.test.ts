@@ -77,6 +77,20 @@ const board: Mistake[] = [
     'feed wire, feed link A-B'
   ],
   ['an unknown edit', { 18: 'edits: [ { cut: feed wire } ]' }, 18, '{"cut":', 'an edit: {"off":'],
+  [
+    'a fault of a contact that is not there',
+    { 18: 'faults: [ { stuckOpen: toggle Z } ]' },
+    18,
+    '{"stuckOpen":"toggle Z"} in `faults.0`',
+    'toggle A, toggle B, toggle C'
+  ],
+  [
+    'an unknown fault',
+    { 18: 'faults: [ { rusty: feed wire } ]' },
+    18,
+    '{"rusty":',
+    'a fault: {"stuckOpen":'
+  ],
   ['an unknown view', { 19: 'show: [row]' }, 19, '"row" in `show.0`', 'rows or plan'],
   ['a trace of an empty road', { 19: 'trace: C' }, 19, "`trace` of road 'C'", 'A, B'],
   [
@@ -104,7 +118,7 @@ const call: Mistake[] = [
     "'feed wire Z' in an edit",
     'feed wire, feed link A-B'
   ],
-  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch, controller, deck'],
+  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch'],
   ['about an unknown loco', { 25: 'about: [Plovr]' }, 25, "unknown 'Plovr'", 'Plover, Heron'],
   [
     'compare of an unknown meter',

@@ -15,7 +15,7 @@ const extreme: fc.Arbitrary<Yard> = fc
     stablingRoads: fc.constantFrom(0, 1, 20),
     runningRoad: fc.constantFrom('none' as const, 'direct' as const, 'interlocked' as const),
     plug: fc.constantFrom(false as const, { returnContacts: 1 }, { returnContacts: 8 }),
-    toggles: fc.boolean(),
+    switching: fc.constantFrom('toggles' as const, 'none' as const),
     return: fc.constantFrom('chain' as const, 'ring' as const, 'star' as const),
     roadLengthMm: fc.constantFrom(300, 3000),
     supply: fc.record({

@@ -31,7 +31,7 @@ describe('liveRoads(scene)', () => {
   });
 
   test('without toggles every road is live; so is the running road, whatever the toggles', () => {
-    expect(live({ deckRoads: 3, toggles: false })).toEqual(['A', 'B', 'C']);
+    expect(live({ deckRoads: 3, switching: 'none' })).toEqual(['A', 'B', 'C']);
     expect(live({ deckRoads: 3, runningRoad: true }, { switches: { C: 'on' } })).toEqual([
       'Q',
       'C'
@@ -131,7 +131,7 @@ const withEdits = (moments: fc.Arbitrary<Moment>): fc.Arbitrary<Moment> =>
       )
       .map((picked) => {
         const edits = picked
-          .filter(([kind]) => yard.toggles || kind.key !== 'metal')
+          .filter(([kind]) => yard.switching === 'toggles' || kind.key !== 'metal')
           .map(([kind, road]) => JSON.parse(relettered(kind.example, road)) as Edit);
         return { yard, scene: { ...scene, edits } };
       })

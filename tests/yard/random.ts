@@ -19,7 +19,7 @@ export const anyYard: fc.Arbitrary<Yard> = fc
     stablingRoads: fc.integer({ min: 0, max: 4 }),
     return: anyReturn,
     runningRoad: fc.constantFrom('none' as const, 'direct' as const, 'interlocked' as const),
-    toggles: fc.boolean()
+    switching: fc.constantFrom('toggles' as const, 'none' as const)
   })
   .map((input) =>
     yardOf({ ...input, stablingRoads: Math.min(input.stablingRoads, input.deckRoads) })

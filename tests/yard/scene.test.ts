@@ -100,7 +100,9 @@ describe('fit(scene, yard)', () => {
   test('refuses a toggle of the running road, and any in a yard without toggles', () => {
     const on = (road: string) => ({ switches: { [road]: true } });
     expect(() => moment({ deckRoads: 1, runningRoad: true }, on('Q'))).toThrow('allowed: A.');
-    expect(() => moment({ toggles: false }, on('A'))).toThrow('allowed: no toggles in this yard.');
+    expect(() => moment({ switching: 'none' }, on('A'))).toThrow(
+      'allowed: no toggles in this yard.'
+    );
   });
 });
 

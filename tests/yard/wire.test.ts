@@ -89,7 +89,7 @@ describe('wire(yard)', () => {
     ],
     [
       'without interlock, plug and toggles only droppers are left',
-      { deckRoads: 1, stablingRoads: 1, interlocked: false, plug: false, toggles: false },
+      { deckRoads: 1, stablingRoads: 1, interlocked: false, plug: false, switching: 'none' },
       {
         Q: ['feed dropper Q'],
         A: ['feed dropper A'],
@@ -105,7 +105,7 @@ describe('wire(yard)', () => {
   });
 
   test('leaves out the toggles where there are none', () => {
-    const all = places(wire(yardOf({ deckRoads: 4, toggles: false })));
+    const all = places(wire(yardOf({ deckRoads: 4, switching: 'none' })));
     expect(all.filter((id) => id.startsWith('toggle'))).toEqual([]);
     expect(all.filter((id) => id.startsWith('feed dropper'))).toHaveLength(4);
   });

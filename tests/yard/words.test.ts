@@ -72,7 +72,7 @@ describe('words', () => {
     ],
     [{ deckRoads: 1 }, {}, 'All toggles are off. The knob is at centre.'],
     [
-      { deckRoads: 2, toggles: false, return: 'ring' as const },
+      { deckRoads: 2, switching: 'none' as const, return: 'ring' as const },
       { controller: -1, edits: [{ off: 'closing link' }] },
       'The knob is at 100 % west. The return is a ring. The closing link is off.'
     ]

@@ -1,5 +1,6 @@
-import { roadsOf, type Road, type Run, type Yard } from '../yard';
+import { feedOf, roadsOf, type Road, type Run, type Yard } from '../yard';
 import type { Point } from './geometry';
+import { LAMP_ROOM } from './lampRows';
 import { roomFor } from './run';
 
 /** Height of the legs' top, and half the drawn gauge, px. */
@@ -15,6 +16,15 @@ const MANY = 6;
 /** Between two upright wires that stand side by side. */
 export const COLUMN = 16;
 
+/** Below the first controller's box: the second one's, with words under it. */
+const SECOND_BELOW = 26;
+const SECOND_ROOM = 100;
+/** Between the upright legs of two feeds. */
+const FEED_COLUMN = 20;
+
+/** A box in the drawing, px. */
+export type Box = Point & { readonly width: number; readonly height: number };
+
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
 
@@ -25,10 +35,19 @@ export const isWide = (width: number): boolean => width >= 560;
 export interface Frame {
   readonly width: number;
   readonly roads: readonly Road[];
-  readonly controller: Point & { readonly width: number; readonly height: number };
+  readonly controller: Box;
+  /** The second controller's box, where there is one. */
+  readonly second: Box | undefined;
   readonly rails: { readonly west: number; readonly east: number };
-  /** Where the legs stand upright: the feed, the return of the fixed side, the return of the deck. */
-  readonly buses: { readonly feed: number; readonly return: number; readonly deck: number };
+  /** Where the legs stand upright: the feed, the second one, the return of the fixed side, the return of the deck. */
+  readonly buses: {
+    readonly feed: number;
+    readonly feed2: number;
+    readonly return: number;
+    readonly deck: number;
+  };
+  /** Where the leg that feeds a road stands. */
+  readonly feedX: (road: string) => number;
   readonly hasPlug: boolean;
   /** Whether each road's return goes home by itself. */
   readonly star: boolean;
@@ -62,17 +81,22 @@ export function frameOf(yard: Yard, runs: readonly Run[], width: number): Frame 
     );
   const plugs = yard.plug ? yard.plug.returnContacts - 1 : 0;
   const box = { width: isWide(width) ? 200 : 176, height: 48 };
-  const first = hasPlug ? FIRST_WITH_PLUG : FIRST;
-  const step = isClose(roads.length) ? CLOSE_STEP : STEP;
+  const lampRoom = yard.lamps === 'none' ? 0 : LAMP_ROOM;
+  const first = (hasPlug ? FIRST_WITH_PLUG : FIRST) + lampRoom + (yard.second ? SECOND_ROOM : 0);
+  const step = (isClose(roads.length) ? CLOSE_STEP : STEP) + lampRoom;
+  const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
+  const feed2 = margin + (yard.second ? FEED_COLUMN : 0);
   const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
   return {
     width,
     roads,
     hasPlug,
     star: yard.return === 'star',
-    controller: { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 },
-    rails: { west: margin + need('feed') + 20, east: deck - need('return') - 16 - plugs * COLUMN },
-    buses: { feed: margin, return: home, deck },
+    controller,
+    second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },
+    rails: { west: feed2 + need('feed') + 20, east: deck - need('return') - 16 - plugs * COLUMN },
+    buses: { feed: margin, feed2, return: home, deck },
+    feedX: (road) => (feedOf(yard, road) === 'feed' ? margin : feed2),
     rowY: (road) => row.get(road) ?? first
   };
 }

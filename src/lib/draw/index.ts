@@ -1,4 +1,5 @@
 export { isPartWay } from './ink';
+export { lampShown } from './lampRows';
 export { noMarks, type Marks } from './mark';
 export { locoOn } from './rows';
 export { default as InkKey } from './InkKey.svelte';

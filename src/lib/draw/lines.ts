@@ -12,11 +12,11 @@ export function lineOf(run: Run, frame: Frame): Polyline {
 }
 
 function feedLine(run: Run, frame: Frame): Polyline {
-  const { buses, rails, rowY } = frame;
+  const { rails, rowY, feedX } = frame;
   const y = rowY(run.road as string) + HALF_GAUGE;
   if (!isCross(run))
     return [
-      { x: buses.feed, y },
+      { x: feedX(run.road as string), y },
       { x: rails.west, y }
     ];
   const low = y + 26;
@@ -30,7 +30,7 @@ function feedLine(run: Run, frame: Frame): Polyline {
 }
 
 function returnLine(run: Run, frame: Frame): Polyline {
-  const { buses, rails, rowY } = frame;
+  const { rails, rowY, feedX } = frame;
   const y = rowY(run.road as string) - HALF_GAUGE;
   if (!isCross(run))
     return [
@@ -42,13 +42,14 @@ function returnLine(run: Run, frame: Frame): Polyline {
   return [
     { x, y },
     { x, y: high },
-    { x: buses.feed, y: high }
+    { x: feedX(run.road as string), y: high }
   ];
 }
 
 /** Where a node of the legs stands. */
 export function nodePoint(node: string, frame: Frame): Point {
-  const { controller, buses, rowY, roads, hasPlug } = frame;
+  const { controller, second, buses, rowY, roads, hasPlug } = frame;
+  if (node === 'feed 2' && second) return { x: second.x, y: second.y + second.height / 2 };
   if (node === 'feed') return { x: controller.x, y: TOP };
   if (node === 'return') return { x: controller.x + controller.width, y: TOP };
   if (node === 'return joint') return { x: buses.return, y: JOINT_Y };
@@ -57,7 +58,7 @@ export function nodePoint(node: string, frame: Frame): Point {
     return { x: buses.deck, y: rowY(first) - 44 };
   }
   const name = node.split(' ').at(-1) as string;
-  if (node.startsWith('feed')) return { x: buses.feed, y: rowY(name) + HALF_GAUGE };
+  if (node.startsWith('feed')) return { x: frame.feedX(name), y: rowY(name) + HALF_GAUGE };
   const index = roads.findIndex((road) => road.name === name);
   const onDeck = hasPlug && roads[index]?.bed === 'deck';
   const aside = frame.star ? 12 * index : 0;
@@ -73,7 +74,7 @@ function legLine(run: Run, frame: Frame): Polyline {
     { x, y: to.y },
     to
   ];
-  if (run.id === 'feed wire') return [from, { x: to.x, y: from.y }, to];
+  if (run.id === 'feed wire' || run.id === 'feed 2 wire') return [from, { x: to.x, y: from.y }, to];
   if (run.id === 'return wire') return [from, { x: from.x, y: to.y }, to];
   if (run.id.startsWith('plug return')) return plugLine(run, frame, [from, to]);
   if (run.id === 'closing link') {

@@ -1,6 +1,8 @@
 import { roadNamed, type Run, type Scene, type Yard } from '../yard';
-import { frameOf, TOP, HALF_GAUGE, type Frame } from './frame';
-import type { Point } from './geometry';
+import { secondReturn } from './controllers';
+import { frameOf, HALF_GAUGE, type Box, type Frame } from './frame';
+import type { Point, Polyline } from './geometry';
+import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
 import { layRun, type Anchor, type LaidRun } from './run';
 
@@ -9,7 +11,7 @@ export interface Row {
   readonly road: string;
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
-  /** Where the road's letter stands, and whether its toggle is told beside it. */
+  /** Where the road's letter stands, and whether its switch is told beside it. */
   readonly label: Point & { readonly toggled: boolean };
 }
 
@@ -17,12 +19,16 @@ export interface Row {
 export interface RowsLayout {
   readonly width: number;
   readonly height: number;
-  readonly controller: Point & { readonly width: number; readonly height: number };
+  /** Boxes of the controllers, the first on top. */
+  readonly controllers: readonly Box[];
+  /** From the second controller's return terminal to the first one's; empty without one. */
+  readonly secondReturn: Polyline;
+  readonly lamps: readonly LampPlace[];
   readonly rails: { readonly west: number; readonly east: number };
   readonly rows: readonly Row[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
   /** Where the two legs stand upright. */
-  readonly buses: { readonly feed: number; readonly return: number };
+  readonly buses: { readonly feed: number; readonly feed2: number; readonly return: number };
   /** Joints of three wires. */
   readonly joints: readonly Point[];
   /** Middle of every place that can be pointed at. */
@@ -32,43 +38,57 @@ export interface RowsLayout {
 }
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
+export function rowsLayout(yard: Yard, all: readonly Run[], width: number): RowsLayout {
+  const runs = all.filter(({ job }) => job !== 'lamp');
   const frame = frameOf(yard, runs, width);
-  const { rails, buses, rowY, controller, roads } = frame;
+  const { rails, controller, second, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
     .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
     .map((run) => ({ run, ...layMetal(run, laid, frame) }));
-  const rows = roads.map(({ name }) => row(runs, name, rowY(name), [buses.feed, rails.west]));
+  const rows = roads.map(({ name }) => row(runs, name, frame));
+  const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
+  const names = roads.map(({ name }) => name);
+  const lamps = lampPlaces(yard, names, glyphs);
+  const controllers = [controller, ...(second ? [second] : [])];
   return {
     width,
     height: (rows.at(-1)?.feedRail.y ?? 0) + 50,
-    controller,
+    controllers,
+    secondReturn: second ? secondReturn(controller, second) : [],
+    lamps,
     rails,
     rows,
     runs: [...laid, ...metal],
-    buses,
-    joints: joints(runs, frame),
+    buses: frame.buses,
+    joints: [...joints(runs, frame), ...(second ? secondReturn(controller, second).slice(-1) : [])],
     anchors: new Map<string, Anchor>([
       ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
-      ['controller', { x: width / 2, y: TOP, angle: 0 }]
+      ...controllers.map(({ x, y, ...box }, index): [string, Anchor] => [
+        index === 0 ? 'controller' : 'controller 2',
+        { x: x + box.width / 2, y: y + box.height / 2, angle: 0 }
+      ]),
+      ...lamps.flatMap(({ road, at }) =>
+        all
+          .filter(({ job, road: served }) => job === 'lamp' && served === road)
+          .flatMap(({ parts }) =>
+            parts.map(({ id }): [string, Anchor] => [id, { ...at, angle: 0 }])
+          )
+      )
     ]),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
 }
 
-/** The letter stands under the toggle, or above the rails' west end where there is none. */
-function row(
-  runs: readonly Run[],
-  road: string,
-  y: number,
-  [bus, west]: readonly [number, number]
-): Row {
+/** The letter stands under the switch, or above the rails' west end where there is none. */
+function row(runs: readonly Run[], road: string, { rowY, buses, rails: { west } }: Frame): Row {
+  const y = rowY(road);
+  const bus = buses.feed2;
   const [feed, home] = [y + HALF_GAUGE, y - HALF_GAUGE];
   const toggled = runs.some(
-    (run) => run.id === `feed ${road}` && isOwnToggle(run, `toggle ${road}`)
+    (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
   return {
     road,
@@ -118,9 +138,11 @@ function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): L
   };
 }
 
-/** Whether the toggle sits where it belongs: in its own road's feed. */
-export const isOwnToggle = (run: Run, id: string): boolean =>
-  run.job === 'feed' && `toggle ${run.road}` === id && run.parts.some((part) => part.id === id);
+/** Whether the switch sits where it belongs: in its own road's feed. */
+export const isOwnSwitch = (run: Run, id: string): boolean =>
+  run.job === 'feed' &&
+  ['toggle', 'selector', 'push'].some((kind) => `${kind} ${run.road}` === id) &&
+  run.parts.some((part) => part.id === id);
 
 /** The loco that stands on a road, if any. */
 export const locoOn = (scene: Scene, road: string): string | undefined =>

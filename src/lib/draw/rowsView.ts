@@ -1,12 +1,23 @@
-import { ampsText, CENTRE_VOLTS, levelWords, voltsText, type Reading, type Scene } from '../yard';
+import {
+  ampsText,
+  CENTRE_VOLTS,
+  feedOf,
+  levelWords,
+  voltsText,
+  type Reading,
+  type Scene,
+  type Yard
+} from '../yard';
+import { secondReturnAmps } from './controllers';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
 import { isClose, isWide } from './frame';
-import { isOwnToggle, locoOn, type RowsLayout } from './rows';
+import { isOwnSwitch, locoOn, type RowsLayout } from './rows';
 
 /** What the rows view is made from. */
 export interface RowsSubject {
+  readonly yard: Yard;
   readonly layout: RowsLayout;
   readonly reading: Reading;
   readonly scene: Scene;
@@ -48,7 +59,26 @@ const legInk = (marks: Marks, road: string | undefined, ink: Ink): Ink =>
     : ink;
 
 /** Every wire, with its ink and current. */
-export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+export const wires = (subject: RowsSubject): readonly Drawn[] => [
+  ...runWires(subject),
+  ...secondReturn(subject)
+];
+
+const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+  layout.secondReturn.length === 0
+    ? []
+    : [
+        {
+          key: 'second return',
+          line: layout.secondReturn,
+          ink: legInk(marks, undefined, inkOf(reading.level('return'))),
+          amps: isPending(marks) ? 0 : secondReturnAmps(yard, reading),
+          width: 7,
+          square: true
+        }
+      ];
+
+const runWires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
       key: `${run.id} ${index}`,
@@ -113,10 +143,11 @@ const hasMeter = (layout: RowsLayout, id: string): boolean =>
     ({ run, glyphs }) => run.id === id && glyphs.some(({ kind }) => kind === 'meter')
   );
 
-function drops({ layout, reading, marks }: RowsSubject): readonly Tag[] {
-  if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS) return [];
+function drops({ yard, layout, reading, marks }: RowsSubject): readonly Tag[] {
+  const atCentre = (road: string) =>
+    Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS;
   return layout.rows
-    .filter(({ road }) => isTold(marks, road))
+    .filter(({ road }) => isTold(marks, road) && !atCentre(road))
     .flatMap(({ road, feedRail, returnRail }) =>
       (
         [
@@ -144,7 +175,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
         const reads = told ? ampsText(reading.amps(id)) : '?';
         return [{ key: id, at, text: `${id.replace('meter ', '')} ${reads}`, anchor }];
       }
-      if (kind === 'toggle' && !isOwnToggle(run, id)) {
+      if (kind === 'toggle' && !isOwnSwitch(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
         return [
           {
@@ -169,4 +200,13 @@ export function caption({ layout, reading, marks }: RowsSubject, road: string): 
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';
+}
+
+/** Inks of the two ends of a lamp that is fed from its road; undefined for one with a supply of its own. */
+export function lampEnds({ yard, reading, marks }: RowsSubject, road: string) {
+  if (yard.lamps !== 'track') return undefined;
+  const run = reading.runs.find(({ id }) => id === `lamp feed ${road}`);
+  const told = run !== undefined && isTold(marks, road);
+  const ink = (node: string) => (told ? inkOf(reading.level(node)) : untold);
+  return { feed: ink(run?.from ?? 'feed'), return: ink('return') };
 }

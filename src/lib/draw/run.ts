@@ -1,4 +1,4 @@
-import { placed, type Part, type Placed, type Run } from '../yard';
+import { placed, type Placed, type Run } from '../yard';
 import { at, cut, lengthOf, longest, type Point, type Polyline } from './geometry';
 
 /** A stretch of wire with the node whose level it shows. */
@@ -12,7 +12,7 @@ export interface Stretch {
 /** A drawn part that is no plain wire: where its middle is, and how it lies. */
 export interface Glyph {
   readonly id: string;
-  readonly kind: Exclude<Part['kind'], 'wire'> | 'break';
+  readonly kind: keyof typeof widths;
   readonly closed: boolean;
   readonly ohms: number;
   readonly middle: Point;
@@ -37,6 +37,8 @@ export interface LaidRun {
 /** Width a part takes along its run, px; plain wire takes what is left. */
 const widths = {
   toggle: 48,
+  selector: 48,
+  push: 48,
   'pin contact': 48,
   plug: 20,
   resistor: 40,
@@ -50,7 +52,7 @@ export const SPACE = 18;
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
   if (part.kind === 'wire') return part.closed ? undefined : 'break';
-  return part.kind;
+  return part.kind in widths ? (part.kind as Glyph['kind']) : undefined;
 };
 
 /** Room a run needs for its parts, px. */

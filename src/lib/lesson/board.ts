@@ -14,11 +14,23 @@ import {
 import { placedError, readBlock, type Block, type Source } from './block';
 import { LessonError } from './error';
 
-const { controller, switches, deck, pin, plug, locos, edits, faults } = SceneSchema.entries;
+const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+  SceneSchema.entries;
 const views = ['rows', 'plan'] as const;
 
 /** The keys that state a start scene. */
-export const sceneEntries = { controller, switches, deck, pin, plug, locos, edits, faults };
+export const sceneEntries = {
+  controller,
+  second,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  edits,
+  faults
+};
 
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
@@ -96,12 +108,15 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, switches, deck, pin, plug, locos, edits, faults } = block.value;
+  const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+    block.value;
   const place = { file: source.file, lineOf: block.lineOf };
   const scene = fitted(place, yard, {
     version: 1,
     controller,
+    second,
     switches,
+    selector,
     deck,
     pin,
     plug,

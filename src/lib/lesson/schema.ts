@@ -17,7 +17,8 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, deck, pin, plug, locos, edits, faults } = sceneEntries;
+const { controller, second, switches, selector, deck, pin, plug, locos, edits, faults } =
+  sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -25,7 +26,9 @@ const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =
 export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
+  second: bare(second),
   switches: bare(switches),
+  selector: bare(selector),
   deck: bare(deck),
   pin,
   plug: bare(plug),

@@ -1,5 +1,5 @@
 import type { Question } from '../predict';
-import { actionWords, joinWords, sceneWords } from '../yard';
+import { actionWords, joinWords, sceneWords, type Yard } from '../yard';
 import { answered } from './answered';
 import { fitted, type Side } from './board';
 import type { CallInput, Reading, TwinData } from './schema';
@@ -12,7 +12,9 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const {
     yard = base.yard,
     controller,
+    second,
     switches,
+    selector,
     deck,
     pin,
     plug,
@@ -27,7 +29,9 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const scene = fitted({ file: reading.file, lineOf }, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
+    second: second ?? base.scene.second,
     switches: switches ?? base.scene.switches,
+    selector: selector ?? base.scene.selector,
     deck: deck ?? base.scene.deck,
     pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
     plug: plug ?? base.scene.plug,
@@ -37,7 +41,9 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   });
   const names = Object.keys(scene.locos);
   const question: Question =
-    (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
+    (given.about ?? given.compare ?? given.which ?? given.lamps)
+      ? given
+      : { ...given, about: names };
   const side = { title: base.title, yard, scene };
   answered(reading, question, side, ['twin']);
   return {
@@ -45,9 +51,13 @@ export function readTwin(reading: Reading, twin: TwinInput): TwinData {
     question,
     right,
     intro: sceneWords(yard, scene),
-    ask: ask ?? spoken(question, names)
+    ask: ask ?? spoken(question, yard, names)
   };
 }
 
-const spoken = (question: Question, names: readonly string[]): string =>
-  `${question.do ? `${actionWords(question.do)} ` : ''}What ${names.length > 1 ? 'do' : 'does'} ${joinWords(names, 'and')} do?`;
+function spoken(question: Question, yard: Yard, locos: readonly string[]): string {
+  const names = question.lamps?.map((road) => `lamp ${road}`) ?? locos;
+  const [do_, verb] = [names.length > 1 ? 'do' : 'does', question.lamps ? 'show' : 'do'];
+  const done = question.do ? `${actionWords(question.do, yard)} ` : '';
+  return `${done}What ${do_} ${joinWords(names, 'and')} ${verb}?`;
+}

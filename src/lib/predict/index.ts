@@ -10,5 +10,5 @@ export {
   questionKeys,
   type Question
 } from './question';
-export { because, happened } from './words';
+export { because, happened, lampBecause } from './words';
 export { way, type Way } from './way';

@@ -39,3 +39,12 @@ const open = (road: string, why: Why): string =>
   why.breaks.length === 0
     ? `Row ${road} has no way from its rails to both terminals.`
     : `Row ${road} is open at ${joinWords(why.breaks, 'and')}: one ink on both rails of its loco.`;
+
+/** Why a lamp looks as it does: what flows in it, and from where. */
+export function lampBecause({ yard, reading }: Played, road: string): string {
+  const amps = reading.amps(`lamp ${road}`);
+  const from = yard.lamps === 'own' ? "the lamps' own supply" : `the feed of road ${road}`;
+  return amps < 5e-5
+    ? `No current flows in lamp ${road}.`
+    : `${(amps * 1000).toFixed(1)} mA flow in lamp ${road}, from ${from}.`;
+}

@@ -11,7 +11,14 @@ export {
 export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
-export { droppingOhms, ledIdeality, ledReverseVolts, leds, saturationFrom } from './led';
+export {
+  droppingOhms,
+  guardDiode,
+  ledIdeality,
+  ledReverseVolts,
+  leds,
+  saturationFrom
+} from './led';
 export type { LedColour, LedEntry } from './led';
 export { atTemperature, metals } from './metal';
 export type { Metal, MetalEntry } from './metal';

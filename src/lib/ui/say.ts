@@ -2,11 +2,14 @@ import { because, way } from '../predict';
 import {
   CENTRE_VOLTS,
   editWords,
+  feedOf,
   holes,
   joinWords,
   knobWords,
   locoNamed,
   read,
+  secondVolts,
+  selectorWords,
   sentence,
   type Action,
   type Edit,
@@ -17,16 +20,23 @@ import { unique } from './unique';
 
 /** What hands just did: "Road B on.", "Knob 7.2 V east." */
 export function didWords(yard: Yard, before: Scene, action: Action): string {
-  const thrown = Object.entries(action.switch ?? {}).map(
-    ([road, on]) => `Road ${road} ${on ? 'on' : 'off'}.`
+  const pushes = yard.switching === 'pushes';
+  const thrown = Object.entries(action.switch ?? {}).map(([road, on]) =>
+    pushes ? `Push ${road} ${on ? 'held' : 'let go'}.` : `Road ${road} ${on ? 'on' : 'off'}.`
   );
+  const turned =
+    action.selector === undefined ? [] : [`Selector ${selectorWords(action.selector)}.`];
   const knob =
     action.controller === undefined
       ? []
       : [`Knob ${knobWords(action.controller, yard.supply.volts)}.`];
+  const knob2 =
+    action.second === undefined ? [] : [`Knob 2 ${knobWords(action.second, secondVolts(yard))}.`];
   return [
     ...thrown,
+    ...turned,
     ...knob,
+    ...knob2,
     ...deckWords(yard, action),
     ...editChanges(before.edits, action.edits)
   ].join(' ');
@@ -95,12 +105,13 @@ const STANDS = 0.001;
 function stayReason(yard: Yard, scene: Scene, name: string): string {
   const reading = read(yard, scene);
   const standing = scene.locos[name];
-  const why = reading.why(standing?.road as string);
+  const road = standing?.road as string;
+  const why = reading.why(road);
   if (why.state === 'one ink') return 'one ink on both rails';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
-  if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS)
-    return 'the knob is at centre';
+  if (Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS)
+    return reading.supplyShorted ? 'the supply is shorted' : 'the knob is at centre';
   return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps
     ? 'stalled at the end of its road'
     : 'too few volts to start';

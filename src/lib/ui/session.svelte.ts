@@ -103,10 +103,12 @@ export class Session {
     return this.sure || open.length > 0 ? open : ['how sure you are'];
   }
 
-  /** Roads and meters of a yard which must not be told yet. */
+  /** Roads, meters and lamps of a yard which must not be told yet. */
   untold({ scene, reading }: View): readonly string[] {
     if (this.phase !== 'asking' || !this.question) return [];
-    const hidden = hides(this.question);
+    const all = hides(this.question);
+    const lamps = all.filter((name) => name.startsWith('lamp '));
+    const hidden = all.filter((name) => !lamps.includes(name));
     const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
     const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
     const roads = [
@@ -114,7 +116,7 @@ export class Session {
       ...withMeter.map((run) => run.road)
     ];
     const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);
-    return unique([...roads.filter((road) => road !== undefined), ...ids]);
+    return unique([...roads.filter((road) => road !== undefined), ...ids, ...lamps]);
   }
 
   /** The call is made: the engine answers, then the yard is shown doing it. */

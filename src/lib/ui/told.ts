@@ -1,4 +1,4 @@
-import { happened } from '../predict';
+import { happened, lampBecause } from '../predict';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
 import { unique } from './unique';
@@ -24,17 +24,25 @@ export function told(session: Session, outcome: Outcome): string {
   return sentences.join(' ');
 }
 
-const answerWords = (key: string, answer: string): string =>
-  key.startsWith('meter ') ? `The meter '${key.slice(6)}' reads ${answer}.` : `${key}: ${answer}.`;
+function answerWords(key: string, answer: string): string {
+  if (key.startsWith('meter ')) return `The meter '${key.slice(6)}' reads ${answer}.`;
+  return key.startsWith('lamp ') ? `Lamp ${key.slice(5)} is ${answer}.` : `${key}: ${answer}.`;
+}
 
-/** Why it happened, a sentence a yard; the engine has reasons for locos only. */
+/** Why it happened, a sentence a yard; the engine has reasons for locos and lamps only. */
 export function causes(session: Session, outcome: Outcome): readonly string[] {
   if (session.question?.which) return [];
   return outcome.played.flatMap((played, side) => {
     const locos = session.slots
       .filter((slot) => slot.side === side && slot.id in played.after.locos)
       .map((slot) => slot.id);
-    const words = reasonsFor(played, unique(locos));
+    const lamps = session.question?.lamps ?? [];
+    const words = [
+      reasonsFor(played, unique(locos)),
+      ...lamps.map((road) => lampBecause(played, road))
+    ]
+      .filter(Boolean)
+      .join(' ');
     if (words === '') return [];
     return [
       session.board.sides.length > 1

@@ -9,6 +9,7 @@ import {
   PinSchema,
   PlugStateSchema,
   SceneSchema,
+  SelectorSchema,
   SwitchSchema,
   type Scene
 } from './scene';
@@ -16,11 +17,13 @@ import { locoNamed } from './locos';
 import { roadNamed } from './road';
 import type { Yard } from './yard';
 
-/** What hands do to a scene: throw toggles, turn the knob, change wires and faults (a list replaces the old one). */
+/** What hands do to a scene: throw switches, turn the knobs, change wires and faults (a list replaces the old one). */
 export const ActionSchema = v.pipe(
   v.strictObject({
     switch: v.optional(v.record(v.string(), SwitchSchema)),
+    selector: v.optional(SelectorSchema),
     controller: v.optional(KnobSchema),
+    second: v.optional(KnobSchema),
     deck: v.optional(DeckSchema),
     pin: v.optional(PinSchema),
     plug: v.optional(PlugStateSchema),
@@ -29,7 +32,7 @@ export const ActionSchema = v.pipe(
   }),
   v.check(
     (action) => Object.keys(action).length > 0,
-    'at least one of switch, controller, deck, pin, plug, edits, faults'
+    'at least one of switch, selector, controller, second, deck, pin, plug, edits, faults'
   )
 );
 export type Action = Readonly<v.InferOutput<typeof ActionSchema>>;
@@ -63,6 +66,8 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
     ...scene,
     locos: {},
     controller: action.controller ?? scene.controller,
+    second: action.second ?? scene.second,
+    selector: action.selector ?? scene.selector,
     switches: { ...scene.switches, ...action.switch },
     deck: action.deck ?? scene.deck,
     pin: 'out',

@@ -2,22 +2,25 @@ import type { Circuit, Element } from '../circuit';
 import { applyEdit } from './edits';
 import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
+import { hangLamps, lampElement, lampSupply } from './lamps';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
+import { controllerElements } from './second';
+import { isOn } from './switching';
 import { stockElements } from './wheels';
 import { wire } from './wire';
 import type { Yard } from './yard';
 
-/** Whether a contact is made: a toggle by hand, a plug contact by the plug, a pin contact by the pin home in its hole. */
+/** Whether a contact is made: a road's switch and its lamp's pole by hand, a plug contact by the plug, a pin contact by the pin home in its hole. */
 function isMade(yard: Yard, scene: Scene, part: Part): boolean {
   const road = part.id.split(' ').at(-1) as string;
-  if (part.kind === 'toggle') return scene.switches[road] ?? false;
   if (part.kind === 'plug') return scene.plug === 'in';
+  if (part.kind !== 'pin contact') return isOn(yard, scene, road);
   return scene.pin === 'home' && holesAt(yard, scene.deck).some(({ fixed }) => fixed === road);
 }
 
 const isContact = ({ kind }: Part): boolean =>
-  kind === 'toggle' || kind === 'plug' || kind === 'pin contact';
+  ['toggle', 'selector', 'push', 'plug', 'pin contact', 'lamp pole'].includes(kind);
 
 /** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
@@ -30,33 +33,27 @@ export function apply(yard: Yard, scene: Scene): readonly Run[] {
   const now = { yard, deckMm: scene.deck };
   const faulty = changeByFaults(set, scene.faults, now);
   const edited = scene.edits.reduce<readonly Run[]>(applyEdit, faulty);
-  return addByFaults(edited, scene.faults, now);
+  return hangLamps(addByFaults(edited, scene.faults, now), placed);
 }
 
-const element = ({ id, from, to, kind, ohms, closed }: Placed): Element =>
-  kind === 'resistor'
-    ? { kind, id, a: from, b: to, ohms }
-    : { kind: 'switch', id, a: from, b: to, closed, ohms };
+function element(part: Placed): Element {
+  const { id, from, to, kind, ohms, closed } = part;
+  if (kind === 'resistor') return { kind, id, a: from, b: to, ohms };
+  if (closed && (kind === 'lamp' || kind === 'lamp guard')) return lampElement(part);
+  return { kind: 'switch', id, a: from, b: to, closed, ohms };
+}
 
 /**
- * The circuit of a scene. Each part, the controller and each loco is one element of the same name.
+ * The circuit of a scene. Each part, each controller and each loco is one element of the same name.
  * The feed rail is the south one, which is on the right of a loco going east: so volts from feed to
  * return drive east. Source: NEM 631:1985 cl. 2.3; NMRA S-9.
  */
 export function circuitOf(yard: Yard, scene: Scene, runs = apply(yard, scene)): Circuit {
-  const { volts, ohms, limitAmps } = yard.supply;
   return {
     ground: 'return',
     elements: [
-      {
-        kind: 'source',
-        id: 'controller',
-        a: 'feed',
-        b: 'return',
-        volts: volts * scene.controller,
-        ohms,
-        limit: limitAmps
-      },
+      ...controllerElements(yard, scene),
+      ...lampSupply(yard),
       ...runs.flatMap(placed).map(element),
       ...stockElements(yard, scene)
     ]

@@ -12,6 +12,7 @@ export {
   repairWords,
   type Fault
 } from './faults';
+export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
 export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
@@ -20,6 +21,7 @@ export {
   fit,
   KnobSchema,
   SceneSchema,
+  SelectorSchema,
   SwitchSchema,
   within,
   type Scene,
@@ -35,8 +37,22 @@ export {
   sentence,
   voltsText
 } from './words';
+export { symptomWords } from './symptom-words';
+export { symptomsIn, type Symptom } from './symptoms';
+export { feedOf, secondVolts } from './second';
+export {
+  flip,
+  isOn,
+  selectorPositions,
+  selectorStands,
+  selectorWords,
+  switchedRoads,
+  switchPlace,
+  switchWord,
+  toggleRoads
+} from './switching';
 export { touches } from './wheels';
-export { toggleRoads, wire } from './wire';
+export { wire } from './wire';
 export {
   deckRoads,
   eastMm,

@@ -5,7 +5,7 @@ import { faultFindings, FaultSchema } from './faults';
 import { beyond, holeAt, holes, travel } from './deck';
 import { locoNamed, locoNames } from './locos';
 import { roadNamed, roads } from './road';
-import { toggleRoads } from './wire';
+import { selectorStands, switchedRoads } from './switching';
 import type { Yard } from './yard';
 
 const knobWords = /^(centre|(\d{1,3})\s*% (east|west))$/;
@@ -86,11 +86,21 @@ export const DeckSchema = v.union(
   'the name of a hole, or mm'
 );
 
-/** A moment: knob, switches, deck, pin, plug, locos, wire edits, faults. */
+/** The rotary selector: `off`, the name of a road, or between two neighbours such as `A-B`. */
+export const SelectorSchema = v.pipe(
+  v.union([v.string(), v.number()], 'off, the name of a road, or between two such as A-B'),
+  v.transform(String)
+);
+
+/** A moment: knobs, switches, deck, pin, plug, locos, wire edits, faults. */
 export const SceneSchema = v.strictObject({
   version: v.optional(v.literal(1), 1),
   controller: v.optional(KnobSchema, 0),
+  /** Knob of the second controller. */
+  second: v.optional(KnobSchema, 0),
+  /** Toggles that are on, or pushes that are held. */
   switches: v.optional(v.record(v.string(), SwitchSchema), {}),
+  selector: v.optional(SelectorSchema, 'off'),
   deck: v.optional(DeckSchema, 0),
   pin: v.optional(PinSchema),
   plug: v.optional(PlugStateSchema, 'in'),
@@ -117,12 +127,14 @@ export type Scene = Readonly<Omit<Admitted, 'locos' | 'deck' | 'pin'>> & {
 
 /**
  * Fits an admitted scene to its yard: fills in where deck, pin and locos stand, and refuses roads,
- * locos, toggles, holes and faults which the yard does not have, and two locos on one road.
+ * locos, switches, knobs, holes and faults which the yard does not have, and two locos on one road.
  * @throws BorderError
  */
 export function fit(what: string, yard: Yard, scene: Admitted | Scene): Scene {
   const findings: Finding[] = [
     ...switchFindings(yard, scene),
+    ...selectorFindings(yard, scene),
+    ...secondFindings(yard, scene),
     ...deckFindings(yard, scene),
     ...locoFindings(yard, scene),
     ...faultFindings(yard, scene.faults)
@@ -188,15 +200,30 @@ export function within({ yard, deck, road }: Track, name: string, atMm: number):
 }
 
 function switchFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
-  const allowed = toggleRoads(yard);
+  const { switching } = yard;
+  const allowed = switching === 'rotary' ? [] : switchedRoads(yard);
+  const noun = switching === 'pushes' ? 'push' : 'toggle';
+  const none = switching === 'pushes' ? 'no pushes in this yard' : 'no toggles in this yard';
   return Object.keys(scene.switches)
     .filter((road) => !allowed.includes(road))
     .map((road) => ({
       path: ['switches', road],
-      met: `a toggle '${road}'`,
-      allowed: allowed.join(', ') || 'no toggles in this yard'
+      met: `a ${noun} '${road}'`,
+      allowed: allowed.join(', ') || none
     }));
 }
+
+function selectorFindings(yard: Yard, { selector }: Admitted | Scene): Finding[] {
+  const stands = selectorStands(yard);
+  if (selector === 'off' || stands.includes(selector)) return [];
+  const allowed = stands.join(', ') || 'no selector in this yard';
+  return [{ path: ['selector'], met: met(selector), allowed }];
+}
+
+const secondFindings = (yard: Yard, { second }: Admitted | Scene): Finding[] =>
+  second === 0 || yard.second
+    ? []
+    : [{ path: ['second'], met: met(second), allowed: 'no second controller in this yard' }];
 
 function locoFindings(yard: Yard, scene: Admitted | Scene): Finding[] {
   const placed: { readonly name: string; readonly road: string; readonly atMm: number }[] = [];

@@ -1,32 +1,16 @@
-import { contacts, wireOhmsPerMetre } from '../tables';
+import { contacts } from '../tables';
+import { lampRuns } from './lamps';
 import { roadsOf, type Road } from './road';
 import type { Part, Run } from './runs';
+import { feedOf, feeds, type Feed } from './second';
+import { switchPart } from './switching';
+import { wirePart, type Length } from './wirePart';
 import type { Yard } from './yard';
 
-type Length = Yard['wires']['main'];
-
-const wirePart = (id: string, length: Length): Part => ({
-  id,
-  kind: 'wire',
-  ohms: wireOhmsPerMetre(length.size) * length.lengthM,
-  closed: true
-});
-
-const contact = (kind: 'toggle' | 'pin contact' | 'plug', id: string): Part => {
-  const { ohms } =
-    contacts[kind === 'toggle' ? 'toggle' : kind === 'plug' ? 'plug contact' : 'micro-switch'];
+const contact = (kind: 'pin contact' | 'plug', id: string): Part => {
+  const { ohms } = contacts[kind === 'plug' ? 'plug contact' : 'micro-switch'];
   return { id, kind, ohms, closed: false };
 };
-
-/** Whether the road has a toggle of its own. */
-const hasToggle = (yard: Yard, road: Road): boolean =>
-  yard.toggles && !(road.kind === 'running' && yard.runningRoad === 'direct');
-
-/** Names of the roads with a toggle of their own. */
-export const toggleRoads = (yard: Yard): readonly string[] =>
-  roadsOf(yard)
-    .filter((road) => hasToggle(yard, road))
-    .map(({ name }) => name);
 
 /** Whether the pin's contact stands in the road's feed. */
 const isInterlocked = (yard: Yard, road: Road): boolean =>
@@ -34,12 +18,12 @@ const isInterlocked = (yard: Yard, road: Road): boolean =>
     ? yard.interlocked
     : road.kind === 'running' && yard.runningRoad === 'interlocked';
 
-/** What stands in a road's feed, in the order in which the current meets it: interlock, toggle, plug, dropper. */
+/** What stands in a road's feed, in the order in which the current meets it: interlock, switch, plug, dropper. */
 function feedParts(yard: Yard, road: Road): readonly Part[] {
   const { name } = road;
   return [
     ...(isInterlocked(yard, road) ? [contact('pin contact', `pin contact ${name}`)] : []),
-    ...(hasToggle(yard, road) ? [contact('toggle', `toggle ${name}`)] : []),
+    ...switchPart(yard, road),
     ...(road.bed === 'deck' && yard.plug ? [contact('plug', `plug ${name}`)] : []),
     wirePart(`feed dropper ${name}`, yard.wires.dropper)
   ];
@@ -64,12 +48,16 @@ const roadRuns = (yard: Yard, road: Road): readonly Run[] => [
   }
 ];
 
-/** The feed leg goes from the controller past the first road's tag to the last road's. */
-function feedLeg({ wires: { main, link } }: Yard, names: readonly string[]): readonly Run[] {
+/** A feed leg goes from its controller past the first road's tag to the last road's. */
+function feedLeg(
+  { wires: { main, link } }: Yard,
+  feed: Feed,
+  names: readonly string[]
+): readonly Run[] {
   return names.map((name, index) => {
     const before = names[index - 1];
-    const id = before === undefined ? 'feed wire' : `feed link ${before}-${name}`;
-    const from = before === undefined ? 'feed' : `feed tag ${before}`;
+    const id = before === undefined ? `${feed} wire` : `${feed} link ${before}-${name}`;
+    const from = before === undefined ? feed : `feed tag ${before}`;
     return {
       id,
       from,
@@ -172,16 +160,23 @@ function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): r
 }
 
 /**
- * The wiring of a yard: one feed leg from tag to tag with the contacts of each road in its branch,
- * one common return. Terminals are the nodes `feed` and `return`, rails `feed rail A` and
+ * The wiring of a yard: a feed leg from tag to tag for each controller, with the contacts of each
+ * road in its branch, one common return, and the panel lamps. Terminals are the nodes `feed` and `return`, rails `feed rail A` and
  * `return rail A`; every contact is open.
  */
 export function wire(yard: Yard): readonly Run[] {
   const all = roadsOf(yard);
   const names = all.map(({ name }) => name);
   return [
-    ...feedLeg(yard, names),
+    ...feeds(yard).flatMap((feed) =>
+      feedLeg(
+        yard,
+        feed,
+        names.filter((name) => feedOf(yard, name) === feed)
+      )
+    ),
     ...(yard.plug ? movingReturn(yard, all, yard.plug.returnContacts) : plainReturn(yard, names)),
-    ...all.flatMap((road) => roadRuns(yard, road))
+    ...all.flatMap((road) => roadRuns(yard, road)),
+    ...lampRuns(yard)
   ];
 }

@@ -3,8 +3,7 @@ import { editWords } from './edits';
 import type { Level } from './levels';
 import type { Scene } from './scene';
 import { holeAt } from './deck';
-import { roads } from './road';
-import { toggleRoads } from './wire';
+import { isOn, selectorWords, switchedRoads } from './switching';
 import type { Yard } from './yard';
 
 /** "A", "A and B", "A, B and C". */
@@ -20,6 +19,8 @@ export const ampsText = (amps: number): string => `${Math.abs(amps).toFixed(2)} 
 /** A level in words: "joined to the feed", "at return level, only through Heron". */
 export function levelWords(level: Level): string {
   switch (level.joined) {
+    case 'feed 2':
+      return 'joined to feed 2';
     case 'both':
       return 'feed and return meet: a short';
     case 'nothing':
@@ -38,14 +39,22 @@ export const knobWords = (setting: number, fullVolts: number): string =>
     : `${voltsText(setting * fullVolts)} ${setting > 0 ? 'east' : 'west'}`;
 
 /** What hands do, told to the reader: "You switch road B on." */
-export function actionWords(action: Action): string {
-  const thrown = Object.entries(action.switch ?? {}).map(
-    ([road, on]) => `You switch road ${road} ${on ? 'on' : 'off'}.`
+export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): string {
+  const thrown = Object.entries(action.switch ?? {}).map(([road, on]) =>
+    yard?.switching === 'pushes'
+      ? `You ${on ? 'hold' : 'let go of'} push ${road}.`
+      : `You switch road ${road} ${on ? 'on' : 'off'}.`
   );
-  const knob =
-    action.controller === undefined
+  const turned =
+    action.selector === undefined
       ? []
-      : [`You turn the knob to ${percentWords(action.controller)}.`];
+      : [`You turn the selector ${selectorWords(action.selector).replace(/^at/, 'to')}.`];
+  const knobs = [
+    ['the knob', action.controller] as const,
+    ['the second knob', action.second] as const
+  ].flatMap(([name, setting]) =>
+    setting === undefined ? [] : [`You turn ${name} to ${percentWords(setting)}.`]
+  );
   const placed =
     action.deck === undefined ? [] : [`You move the deck to ${deckWords(action.deck)}.`];
   const pinned =
@@ -57,7 +66,7 @@ export function actionWords(action: Action): string {
       ? []
       : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
   const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
-  return [...thrown, ...knob, ...placed, ...pinned, ...plugged, ...changes].join(' ');
+  return [...thrown, ...turned, ...knobs, ...placed, ...pinned, ...plugged, ...changes].join(' ');
 }
 
 const deckWords = (deck: number | string): string =>
@@ -72,22 +81,36 @@ const percentWords = (setting: number): string =>
 export const sentence = (clause: string): string =>
   `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;
 
-/** A scene in a few sentences: who stands where, which toggles are on, what is odd about the wires. */
+/** A scene in a few sentences: who stands where, which roads are switched on, what is odd about the wires. */
 export function sceneWords(yard: Yard, scene: Scene): string {
   const names = Object.keys(scene.locos);
   const places = Object.entries(scene.locos).map(([name, { road }]) => `${name} on road ${road}`);
-  const on = roads(yard).filter((road) => scene.switches[road]);
-  const toggles = toggleRoads(yard);
   return [
     ...(names.length > 0 ? [`Here is ${joinWords(places, 'and')}.`] : []),
-    ...(toggles.length === 0
-      ? []
-      : [on.length === 0 ? 'All toggles are off.' : `Switched on: ${joinWords(on, 'and')}.`]),
+    ...switchSentences(yard, scene),
     `The knob is at ${percentWords(scene.controller)}.`,
+    ...(yard.second
+      ? [
+          `The second knob, for ${joinWords(yard.second.roads, 'and')}, is at ${percentWords(scene.second)}.`
+        ]
+      : []),
     ...deckSentences(yard, scene),
     ...(yard.return === 'ring' ? ['The return is a ring.'] : []),
     ...scene.edits.map((edit) => sentence(editWords(edit)))
   ].join(' ');
+}
+
+/** What the hand has switched. */
+function switchSentences(yard: Yard, scene: Scene): readonly string[] {
+  const switched = switchedRoads(yard);
+  const on = joinWords(
+    switched.filter((road) => isOn(yard, scene, road)),
+    'and'
+  );
+  if (switched.length === 0) return [];
+  if (yard.switching === 'rotary') return [`The selector is ${selectorWords(scene.selector)}.`];
+  if (yard.switching === 'pushes') return [on === '' ? 'No push is held.' : `Held: ${on}.`];
+  return [on === '' ? 'All toggles are off.' : `Switched on: ${on}.`];
 }
 
 /** Where the deck stands, and pin and plug; nothing for a deck that does not move. */

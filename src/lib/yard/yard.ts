@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import { wireAreaMm2 } from '../tables';
 import { count, quantity } from './border';
+import { roads } from './road';
+import { MAX_ROTARY_ROADS, switchedRoads } from './switching';
 
 /** Most storage roads and stabling roads of a yard. */
 export const MAX_STORAGE = 40;
@@ -41,12 +43,23 @@ const WiresSchema = v.strictObject({
   /** One hop of the feed on the panel, or of the common return from road to road. */
   link: run('24/0.2', 0.1),
   /** Toggle to rail, and rail to the common return. */
-  dropper: run('16/0.2', 1.5)
+  dropper: run('16/0.2', 1.5),
+  /** Panel lamp to its pole or its road's switch. */
+  lamp: run('7/0.2', 0.5)
 });
 
 const PlugSchema = v.strictObject({
   /** Contacts used side by side for the return. */
   returnContacts: v.optional(count(1, 8, 'contacts'), 2)
+});
+
+const sharesAllowed = 'nothing (isolated supplies) or supply (one for both)';
+/** A controller of its own for some roads, on the common return. */
+const SecondSchema = v.strictObject({
+  roads: v.array(v.pipe(v.union([v.string(), v.number()]), v.transform(String)), 'names of roads'),
+  /** Its own supply; not used where the first one serves both. */
+  supply: v.optional(SupplySchema, {}),
+  shares: v.optional(v.picklist(['nothing', 'supply'], sharesAllowed), 'nothing')
 });
 
 const entries = {
@@ -73,8 +86,25 @@ const entries = {
       'none, direct or interlocked; true is direct'
     )
   ),
-  /** One toggle for each road, in its feed; a running road fed straight has none. Without, every road is fed at once. */
-  toggles: v.optional(v.boolean('true or false'), true),
+  /** What stands in each road's feed: a toggle, a position of one rotary selector, a sprung push; a running road fed straight has none. Without, every road is fed at once. */
+  switching: v.optional(
+    v.picklist(['toggles', 'rotary', 'pushes', 'none'], 'toggles, rotary, pushes or none'),
+    'toggles'
+  ),
+  /** What a rotary selector does between two positions. */
+  rotary: v.optional(
+    v.picklist(
+      ['break before make', 'make before break'],
+      'break before make, or make before break'
+    ),
+    'break before make'
+  ),
+  /** A panel lamp for each switched road: on a supply of its own, or fed from its road. */
+  lamps: v.optional(v.picklist(['none', 'own', 'track'], 'none, own or track'), 'none'),
+  /** The isolated supply of lamps of their `own`. */
+  lampSupply: v.optional(v.strictObject({ volts: v.optional(quantity(3, 24, 'V'), 12) }), {}),
+  /** A second controller for some of the roads. */
+  second: v.optional(SecondSchema),
   /** How the return goes: from road to road, back from the last as well, or from each road by itself. */
   return: v.optional(v.picklist(['chain', 'ring', 'star'], 'chain, ring or star'), 'chain'),
   /** The floating lead's plug; none where the deck is wired for good. */
@@ -116,6 +146,19 @@ const stablingSouth = ({ stablingRoads, stablingFromMm, centresMm }: Complete): 
 const deckSouth = ({ deckRoads, centresMm, releaseRoad, releaseCentresMm }: Complete): number =>
   (deckRoads - 1) * centresMm + (releaseRoad ? releaseCentresMm : 0);
 
+/** Whether `some` names a part of `all`, each once. */
+const isSome = (some: readonly string[], all: readonly string[]): boolean =>
+  some.length > 0 &&
+  some.length < all.length &&
+  new Set(some).size === some.length &&
+  some.every((name) => all.includes(name));
+
+const fitsSecond = (yard: Complete): boolean =>
+  !yard.second || isSome(yard.second.roads, roads(yard));
+
+const fitsRotary = (yard: Complete): boolean =>
+  yard.switching !== 'rotary' || switchedRoads(yard).length <= MAX_ROTARY_ROADS;
+
 /** What is built. `{ deckRoads: 5, stablingRoads: 4 }` is a complete yard. */
 export const YardSchema = v.pipe(
   v.strictObject(entries),
@@ -123,6 +166,18 @@ export const YardSchema = v.pipe(
   v.check(
     (yard) => stablingSouth(yard) <= deckSouth(yard),
     'stabling roads no further south than the last deck road can go'
+  ),
+  v.check(
+    fitsRotary,
+    `at most ${MAX_ROTARY_ROADS} roads on a rotary (one 12-way wafer, one position is off); take toggles for more`
+  ),
+  v.check(
+    ({ lamps, switching }) => lamps === 'none' || ['toggles', 'rotary'].includes(switching),
+    'lamps with toggles (second pole) or a rotary (second wafer) only'
+  ),
+  v.check(
+    fitsSecond,
+    'a second controller for some of the roads of this yard, each named once, and not for all'
   )
 );
 

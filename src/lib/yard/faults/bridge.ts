@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { contacts } from '../../tables';
 import { findPart, type Run } from '../runs';
 import { faultKind } from './kind';
-import { isPlugReturn, neighbours, pairName, partsOf, plugContacts } from './parts';
+import { isPlugReturn, neighbours, pairName, plugContacts, switchesOf } from './parts';
 
 /** The side of a contact on which its road's wire is soldered: of a plug, the deck's half. */
 const roadSide = (runs: readonly Run[], id: string): string => {
@@ -21,7 +21,7 @@ export const bridge = faultKind({
     bridge: v.tuple([v.string(), v.string()], 'two contacts, such as [plug A, plug B]')
   }),
   places: (yard) =>
-    [plugContacts(yard), partsOf(yard, 'toggle')]
+    [plugContacts(yard), switchesOf(yard)]
       .flatMap(neighbours)
       .filter((pair) => !pair.every(isPlugReturn))
       .map((bridge) => ({ bridge })),

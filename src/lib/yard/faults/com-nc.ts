@@ -1,12 +1,12 @@
 import * as v from 'valibot';
 import { faultKind } from './kind';
-import { partsOf, setClosed } from './parts';
+import { pinContacts, setClosed } from './parts';
 
 /** An interlock switch wired to COM and NC: closed until the pin works it, open then. */
 export const comNc = faultKind({
   key: 'comNc',
   schema: v.strictObject({ comNc: v.string('the name of a pin contact') }),
-  places: (yard) => partsOf(yard, 'pin contact').map((comNc) => ({ comNc })),
+  places: (yard) => pinContacts(yard).map((comNc) => ({ comNc })),
   place: (fault) => fault.comNc,
   change: (runs, fault) => setClosed(runs, fault.comNc, (made) => !made),
   words: (fault) => `${fault.comNc} is wired to COM and NC`,

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { holesAt } from '../deck';
 import { faultKind } from './kind';
-import { partsOf, setClosed } from './parts';
+import { pinContacts, setClosed } from './parts';
 
 /**
  * A pin contact that makes while the pin is not home: as soon as the deck stands in tolerance of one
@@ -11,7 +11,7 @@ import { partsOf, setClosed } from './parts';
 export const early = faultKind({
   key: 'early',
   schema: v.strictObject({ early: v.string('the name of a pin contact') }),
-  places: (yard) => partsOf(yard, 'pin contact').map((early) => ({ early })),
+  places: (yard) => pinContacts(yard).map((early) => ({ early })),
   place: (fault) => fault.early,
   change(runs, fault, { yard, deckMm }) {
     const under = holesAt(yard, deckMm).some(({ fixed }) => fault.early === `pin contact ${fixed}`);

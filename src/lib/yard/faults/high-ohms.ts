@@ -2,12 +2,14 @@ import * as v from 'valibot';
 import { quantity } from '../border';
 import { replacePart } from '../runs';
 import { faultKind } from './kind';
-import { partsOf } from './parts';
+import { partsOf, pinContacts, plugContacts, switchesOf } from './parts';
 
 /** Resistance of the joint when none is given, Ω: too much for a loco, too little for a voltmeter to see. Source: common practice. */
 const BAD_JOINT_OHMS = 200;
 
-const called = (id: string): string => (/^(toggle|plug|pin contact) /.test(id) ? id : `the ${id}`);
+const wire = /(wire|link|dropper|deck return)/;
+
+const called = (id: string): string => (wire.test(id) ? `the ${id}` : id);
 
 /** A dry joint or dirty contact: a wire or contact that has ohms more than it should. */
 export const highOhms = faultKind({
@@ -17,10 +19,12 @@ export const highOhms = faultKind({
     in: v.string('the name of a wire or contact')
   }),
   places: (yard) =>
-    partsOf(yard, 'wire', 'toggle', 'plug', 'pin contact').map((id) => ({
-      highOhms: BAD_JOINT_OHMS,
-      in: id
-    })),
+    [
+      ...partsOf(yard, 'wire'),
+      ...switchesOf(yard),
+      ...plugContacts(yard),
+      ...pinContacts(yard)
+    ].map((id) => ({ highOhms: BAD_JOINT_OHMS, in: id })),
   place: (fault) => fault.in,
   change: (runs, fault) =>
     replacePart(runs, fault.in, (part) => [{ ...part, ohms: part.ohms + fault.highOhms }]),

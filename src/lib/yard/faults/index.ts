@@ -10,6 +10,8 @@ import { early } from './early';
 import { halfHome } from './half-home';
 import { highOhms } from './high-ohms';
 import type { FaultKind, Now } from './kind';
+import { lampBare } from './lamp-bare';
+import { lampReversed } from './lamp-reversed';
 import { linkBroken } from './link-broken';
 import { stuckOpen } from './stuck-open';
 import { touching } from './touching';
@@ -29,7 +31,9 @@ export const faultKinds = [
   comNc,
   highOhms,
   touching,
-  droppersCrossed
+  droppersCrossed,
+  lampReversed,
+  lampBare
 ] as const;
 
 const schemas = [
@@ -44,7 +48,9 @@ const schemas = [
   comNc.schema,
   highOhms.schema,
   touching.schema,
-  droppersCrossed.schema
+  droppersCrossed.schema,
+  lampReversed.schema,
+  lampBare.schema
 ] as const;
 
 /** A fault as lessons, files and links write it: the first key tells the kind. */
@@ -97,13 +103,16 @@ const NAMED = 20;
 /** Faults which this yard cannot have, and those told twice. */
 export function faultFindings(yard: Yard, faults: readonly Fault[]): readonly Finding[] {
   const names = faults.map(faultName);
+  const places = new Map(
+    [...new Set(faults.map(kindOf))].map((kind) => [kind, kind.places(yard).map(kind.place)])
+  );
   return faults.flatMap((fault, index): readonly Finding[] => {
     const path = ['faults', index];
     if (names.indexOf(names[index] as string) < index) {
       return [{ path, met: `${met(fault)} a second time`, allowed: 'each fault once' }];
     }
     const kind = kindOf(fault);
-    const there = kind.places(yard).map((each) => kind.place(each));
+    const there = places.get(kind) ?? [];
     if (there.includes(kind.place(fault))) return [];
     const more = there.length > NAMED ? ` and ${there.length - NAMED} more` : '';
     const allowed = there.length === 0 ? 'none in this yard' : there.slice(0, NAMED).join(', ');

@@ -9,13 +9,19 @@ export const partsOf = (yard: Yard, ...kinds: readonly Part['kind'][]): readonly
     .filter(({ kind }) => kinds.includes(kind))
     .map(({ id }) => id);
 
+/** Names of the switches by which hands feed a road. */
+export const switchesOf = (yard: Yard): readonly string[] =>
+  partsOf(yard, 'toggle', 'selector', 'push');
+
+/** Names of the contacts that the pin works. */
+export const pinContacts = (yard: Yard): readonly string[] => partsOf(yard, 'pin contact');
+
 /** The runs with the contact or wire `id` made or open, whatever it was. */
 export const setClosed = (
   runs: readonly Run[],
   id: string,
   closed: (before: boolean) => boolean
-): readonly Run[] =>
-  replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
+): readonly Run[] => replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
 
 /** Each name with the next. */
 export const neighbours = (names: readonly string[]): readonly [string, string][] =>

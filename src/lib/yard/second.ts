@@ -1,0 +1,91 @@
+import type { Element } from '../circuit';
+import { contacts } from '../tables';
+import type { Scene } from './scene';
+import type { Yard } from './yard';
+
+/** Terminal from which a feed comes. */
+export type Feed = 'feed' | 'feed 2';
+
+/** The feed terminal which serves a road. */
+export const feedOf = (yard: Yard, road: string): Feed =>
+  yard.second?.roads.includes(road) ? 'feed 2' : 'feed';
+
+/** Volts of the second controller at full knob. */
+export const secondVolts = (yard: Yard): number =>
+  (yard.second && yard.second.shares === 'nothing' ? yard.second.supply : yard.supply).volts;
+
+/** The feed terminals of a yard. */
+export const feeds = (yard: Yard): readonly Feed[] => (yard.second ? ['feed', 'feed 2'] : ['feed']);
+
+type Knobs = Pick<Scene, 'controller' | 'second'>;
+
+/** Every controller of a yard: its name, its feed terminal, its knob and its volts at full knob. */
+export const controllers = (yard: Yard, { controller, second }: Knobs) => [
+  { id: 'controller', feed: 'feed' as Feed, knob: controller, supply: yard.supply },
+  ...(yard.second
+    ? [
+        {
+          id: 'controller 2',
+          feed: 'feed 2' as Feed,
+          knob: second,
+          supply: yard.second.shares === 'supply' ? yard.supply : yard.second.supply
+        }
+      ]
+    : [])
+];
+
+/**
+ * The sources behind the feeds and the common return.
+ *
+ * With supplies of their own each controller is a source from its feed to the common return:
+ * isolated, so that they meet in the return only.
+ *
+ * With one shared supply there is one source, from `supply +` to `supply −`, and each controller is
+ * what such a controller is inside: a two-pole reverser and a regulator. One pole lays the return
+ * on − (east) or + (west), the other the feed on + or −, through a regulator that keeps
+ * (1 − |knob|) of the supply's volts; at centre all poles are open. Knobs turned opposite ways lay
+ * the common return on + and − at once: what then flows is the supply's own short-circuit current.
+ */
+export function controllerElements(yard: Yard, knobs: Knobs): readonly Element[] {
+  const all = controllers(yard, knobs);
+  if (yard.second?.shares !== 'supply') {
+    return all.map(({ id, feed, knob, supply }) => ({
+      kind: 'source',
+      id,
+      a: feed,
+      b: 'return',
+      volts: supply.volts * knob,
+      ohms: supply.ohms,
+      limit: supply.limitAmps
+    }));
+  }
+  const { volts, ohms, limitAmps } = yard.supply;
+  return [
+    { kind: 'source', id: 'supply', a: 'supply +', b: 'supply −', volts, ohms, limit: limitAmps },
+    ...all.flatMap((each) => reverser(each, volts))
+  ];
+}
+
+function reverser(
+  { id, feed, knob }: { readonly id: string; readonly feed: Feed; readonly knob: number },
+  volts: number
+): readonly Element[] {
+  const { ohms } = contacts.toggle;
+  const inner = `${id} regulator`;
+  const pole = (a: string, sign: '+' | '−', closed: boolean): Element => ({
+    kind: 'switch',
+    id: `${id} ${a === inner ? 'feed' : 'return'} on ${sign}`,
+    a,
+    b: `supply ${sign}`,
+    closed,
+    ohms
+  });
+  const kept = -Math.sign(knob) * (1 - Math.abs(knob)) * volts;
+  return [
+    { kind: 'source', id, a: feed, b: inner, volts: kept, ohms },
+    pole(inner, '+', knob > 0),
+    pole(inner, '−', knob < 0),
+    pole('return', '−', knob > 0),
+    pole('return', '+', knob < 0)
+  ];
+}
