@@ -1,4 +1,5 @@
 import {
+  admit,
   apply,
   beyond,
   facing,
@@ -6,14 +7,19 @@ import {
   holes,
   placed,
   roadsOf,
+  SceneSchema,
+  selectorStands,
+  switchedRoads,
   travel,
+  type Placed,
   type Scene,
   type Yard
 } from '../../src/lib/yard';
 
 /**
  * The same question answered without thought: every state of the yard, one bit each, floods through
- * its wiring. Bit s of a word is the state in which switch k is on when bit k of s is.
+ * its wiring. State s of a yard with toggles or pushes has switch k on when bit k of s is
+ * set; of one with a rotary its selector is at stand s.
  */
 type Bits = Uint32Array;
 
@@ -32,19 +38,11 @@ const hasHole = (yard: Yard, deckMm: number): boolean => {
   }
 };
 
-function moment(yard: Yard, { deckMm, pin, plug }: BruteMoment): Scene {
-  return {
-    version: 1,
-    controller: 0,
-    switches: {},
-    deck: deckMm,
-    pin,
-    plug,
-    locos: {},
-    edits: [],
-    faults: []
-  };
-}
+const moment = (yard: Yard, { deckMm, pin, plug }: BruteMoment): Scene => ({
+  ...fit('scene', yard, admit('scene', SceneSchema, { pin: 'out', plug })),
+  deck: deckMm,
+  pin
+});
 
 /** What the deck's position decides, in the yard's own words. */
 export function view(yard: Yard, deckMm: number): string {
@@ -101,21 +99,38 @@ export function bruteMoments(yard: Yard): readonly BruteMoment[] {
   );
 }
 
-/** Truth of "switch k is on" over all states. */
-function switchBits(count: number, k: number): Bits {
-  const states = 2 ** count;
-  const bits = new Uint32Array(Math.max(1, states / 32));
-  for (let s = 0; s < states; s++) {
-    if ((s >> k) & 1) bits[s >> 5] = (bits[s >> 5] as number) | (1 << (s & 31));
+/** The bits of the states, of `count` in all, for which `holds`. */
+function bitsWhere(count: number, holds: (state: number) => boolean): Bits {
+  const bits = new Uint32Array(Math.ceil(count / 32));
+  for (let s = 0; s < count; s++) {
+    if (holds(s)) bits[s >> 5] = (bits[s >> 5] as number) | (1 << (s & 31));
   }
   return bits;
 }
 
-function everyState(count: number): Bits {
-  const states = 2 ** count;
-  const bits = new Uint32Array(Math.max(1, states / 32)).fill(0xffffffff);
-  if (states < 32) bits[0] = 2 ** states - 1;
-  return bits;
+/** How many settings of its switches a yard has: stands of the selector, or 2 for each switch. */
+const settingCount = (yard: Yard): number =>
+  yard.switching === 'rotary' ? selectorStands(yard).length : 2 ** switchedRoads(yard).length;
+
+/** Every part, with the settings in which it is closed. */
+function partBits(yard: Yard, scene: Scene) {
+  const count = settingCount(yard);
+  const partsOf = (change: Partial<Scene>) => apply(yard, { ...scene, ...change }).flatMap(placed);
+  if (yard.switching === 'rotary') {
+    const all = selectorStands(yard).map((selector) => partsOf({ selector }));
+    return (all[0] as readonly Placed[]).map((part, index) => ({
+      part,
+      when: bitsWhere(count, (s) => all[s]?.[index]?.closed ?? false)
+    }));
+  }
+  const names = switchedRoads(yard);
+  const on = partsOf({ switches: Object.fromEntries(names.map((name) => [name, true])) });
+  return partsOf({}).map((part, index) => {
+    const then = on[index]?.closed ?? false;
+    const k = names.indexOf(part.id.split(' ').at(-1) as string);
+    const closed = (s: number) => ((s >> k) & 1 ? then : part.closed);
+    return { part, when: bitsWhere(count, then === part.closed ? () => then : closed) };
+  });
 }
 
 interface Edge {
@@ -169,18 +184,17 @@ function labels(nodes: readonly string[], pairs: readonly (readonly [string, str
   return label;
 }
 
+const isLoad = ({ kind }: Placed): boolean => ['resistor', 'lamp', 'lamp guard'].includes(kind);
+
 function liveInMoment(
   yard: Yard,
-  switches: readonly string[],
   at: BruteMoment,
   change: (scene: Scene) => Scene
 ): { readonly bits: Bits; readonly ends: readonly string[] } {
-  const scene = change(moment(yard, at));
-  const on = { ...scene, switches: Object.fromEntries(switches.map((name) => [name, true])) };
-  const parts = apply(yard, scene).flatMap(placed);
-  const partsOn = apply(yard, on).flatMap(placed);
+  const parts = partBits(yard, change(moment(yard, at)));
   const names = roadsOf(yard).map(({ name }) => name);
-  const every = everyState(switches.length);
+  const every = bitsWhere(settingCount(yard), () => true);
+  const always = (when: Bits) => when.every((word, w) => word === every[w]);
   const out = new Uint32Array(every.length);
   const ends = new Set<string>();
   const joints = facing(yard, at.deckMm);
@@ -188,24 +202,26 @@ function liveInMoment(
     const across = joints.filter((_, index) => (choice >> index) & 1);
     const joined = [
       ...parts
-        .filter(({ closed }, index) => closed && partsOn[index]?.closed)
-        .map(({ from, to }) => [from, to] as const),
+        .filter(({ part, when }) => always(when) && !isLoad(part))
+        .map(({ part: { from, to } }) => [from, to] as const),
       ...across.flatMap(({ fixed, deckRoad }) => [
         [`feed rail ${fixed}`, `feed rail ${deckRoad}`] as const,
         [`return rail ${fixed}`, `return rail ${deckRoad}`] as const
       ])
     ];
-    const nodes = [...new Set(['feed', 'return', ...parts.flatMap(({ from, to }) => [from, to])])];
+    const nodes = [
+      ...new Set(['feed', 'return', ...parts.flatMap(({ part }) => [part.from, part.to])])
+    ];
     const label = labels(nodes, joined);
     const of = (node: string) => label.get(node) as number;
     const edges: Edge[] = [
-      ...parts.flatMap(({ id, from, to, closed }, index) => {
-        const then = partsOn[index]?.closed as boolean;
-        if (then === closed) return [];
-        const bits = switchBits(switches.length, switches.indexOf(id.replace('toggle ', '')));
-        const when = closed ? bits.map((word, w) => ~word & (every[w] as number)) : bits;
-        return [{ a: of(from), b: of(to), when }];
-      }),
+      ...parts.flatMap(({ part, when }) =>
+        (always(when) && !isLoad(part)) ||
+        when.every((word) => word === 0) ||
+        (isLoad(part) && of('feed') === of('return'))
+          ? []
+          : [{ a: of(part.from), b: of(part.to), when }]
+      ),
       ...(of('feed') === of('return') ? [] : names).map((name) => ({
         a: of(`feed rail ${name}`),
         b: of(`return rail ${name}`),
@@ -266,7 +282,6 @@ const ones = (bits: Bits): number =>
 /** Counts the unsafe states of a yard by trying all of them. */
 export function brute(
   yard: Yard,
-  switches: readonly string[],
   change: (scene: Scene) => Scene = (scene) => scene,
   moments = bruteMoments(yard)
 ): Brute {
@@ -274,14 +289,14 @@ export function brute(
   let unsafeHome = 0;
   const ends = new Set<string>();
   for (const at of moments) {
-    const found = liveInMoment(yard, switches, at, change);
+    const found = liveInMoment(yard, at, change);
     const count = ones(found.bits);
     unsafe += count;
     if (at.pin === 'home') unsafeHome += count;
     for (const end of found.ends) ends.add(end);
   }
   return {
-    states: BigInt(moments.length) * 2n ** BigInt(switches.length),
+    states: BigInt(moments.length * settingCount(yard)),
     unsafe: BigInt(unsafe),
     unsafeHome: BigInt(unsafeHome),
     ends

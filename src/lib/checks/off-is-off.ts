@@ -1,26 +1,28 @@
-import { joinWords, roads, toggleRoads, type Yard } from '../yard';
+import { joinWords, roads, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 import { liveWith } from './gap/everyday';
 import { networkOf } from './gap/moments';
 import { plainNetwork } from './gap/network';
 import { groundOf, type Ground } from './gap/proof';
+import { settingsWithout, type Setting } from './gap/settings';
 import { wiringOf } from './gap/wiring';
 import { roadScene } from './road-scene';
 
-/** Every set of roads that is live in some moment with these switches on. */
-function liveSets(ground: Ground, on: ReadonlySet<string>): readonly ReadonlySet<string>[] {
+/** Every set of roads that is live in some moment with one of these settings. */
+function liveSets(ground: Ground, settings: readonly Setting[]): readonly ReadonlySet<string>[] {
   return ground.plugs.flatMap((plug) => {
     const plain = plainNetwork(wiringOf({ ...ground, plug, faults: [] }));
-    return ground.moments.map((moment) =>
-      liveWith(ground.switches, networkOf(plain, moment, []), on)
-    );
+    return ground.moments.flatMap((moment) => {
+      const network = networkOf(plain, moment, []);
+      return settings.map((setting) => liveWith(network, setting));
+    });
   });
 }
 
 /** Roads that are live in some moment though their own switch is off or they have none: all others are on, which is the worst. */
 function neverOff(yard: Yard, ground: Ground): readonly string[] {
   return roads(yard).filter((road) => {
-    const others = new Set(ground.switches.filter((name) => name !== road));
+    const others = settingsWithout(ground.controls, road);
     return liveSets(ground, others).some((live) => live.has(road));
   });
 }
@@ -39,8 +41,8 @@ const alwaysOn = (yard: Yard, names: readonly string[]): Finding => ({
 const off = (yard: Yard): Finding => ({
   grade: 'fine',
   what: 'Off is off: a road whose switch is off is dead, whatever else is on.',
-  where: toggleRoads(yard),
-  amount: `${toggleRoads(yard).length} of ${roads(yard).length} roads`,
+  where: switchedRoads(yard),
+  amount: `${switchedRoads(yard).length} of ${roads(yard).length} roads`,
   why: 'Tried with every other switch on, in every place of the deck, pin and plug; one more closed contact never takes a path away.',
   cure: 'Nothing to do.',
   source: 'the engine'
@@ -48,7 +50,7 @@ const off = (yard: Yard): Finding => ({
 
 /** How many roads can be live together. */
 function together(yard: Yard, ground: Ground): Finding {
-  const all = liveSets(ground, new Set(ground.switches));
+  const all = liveSets(ground, settingsWithout(ground.controls));
   const most = all.reduce((a, b) => (b.size > a.size ? b : a), new Set<string>());
   const names = [...most];
   return {
@@ -77,7 +79,8 @@ export const offIsOff: Check = {
     const names = neverOff(yard, ground);
     return [
       ...(names.length > 0 ? [alwaysOn(yard, names)] : []),
-      ...(toggleRoads(yard).some((road) => names.includes(road)) || toggleRoads(yard).length === 0
+      ...(switchedRoads(yard).some((road) => names.includes(road)) ||
+      switchedRoads(yard).length === 0
         ? []
         : [off(yard)]),
       together(yard, ground)

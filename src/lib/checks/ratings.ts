@@ -5,7 +5,7 @@ import {
   locoNames,
   read,
   roads,
-  toggleRoads,
+  switchedRoads,
   type Part,
   type Yard
 } from '../yard';
@@ -47,7 +47,7 @@ function ratingOf(yard: Yard, { id, kind }: Part): Pick<Rated, 'what' | 'rating'
 
 /** Roads a loco can be held on all at once: one for each loco there is. */
 const busy = (yard: Yard): readonly string[] => {
-  const withToggle = toggleRoads(yard);
+  const withToggle = switchedRoads(yard);
   return (withToggle.length > 0 ? withToggle : roads(yard)).slice(0, locoNames.length);
 };
 
@@ -64,7 +64,7 @@ export function ratedParts(yard: Yard): readonly Rated[] {
   const shorts = roads(yard).map((road) =>
     read(yard, roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] }))
   );
-  const parts = normal.runs.flatMap((run) => run.parts);
+  const parts = normal.runs.filter(({ job }) => job !== 'lamp').flatMap((run) => run.parts);
   const most = (readings: readonly (typeof normal)[], id: string) =>
     Math.max(...readings.map(({ amps }) => Math.abs(amps(id))));
   return parts.map((part) => ({

@@ -1,11 +1,13 @@
 import {
+  admit,
   fit,
   holes,
   locoNamed,
   locoNames,
   motorConstant,
   roadNamed,
-  toggleRoads,
+  SceneSchema,
+  switchedRoads,
   type Edit,
   type Loco,
   type Scene,
@@ -39,15 +41,17 @@ interface OnRoads {
 /** Full knob east, the pin home where the first road has its feed, these roads switched on. */
 export function roadScene({ yard, roads, speed = 0, edits = [], locos = [] }: OnRoads): Scene {
   const hole = holeFor(yard, roads[0] as string);
-  const toggles = toggleRoads(yard);
-  const on = roads.filter((road) => toggles.includes(road));
-  return fit('scene', yard, {
-    version: 1,
+  const on = roads.filter((road) => switchedRoads(yard).includes(road));
+  const hands =
+    yard.switching === 'rotary'
+      ? { selector: on[0] ?? 'off' }
+      : { switches: Object.fromEntries(on.map((road) => [road, true])) };
+  const scene = admit('scene', SceneSchema, {
     controller: 1,
-    switches: Object.fromEntries(on.map((road) => [road, true])),
+    second: yard.second ? 1 : 0,
+    ...hands,
     deck: hole?.deckMm ?? 0,
     pin: hole ? 'home' : 'out',
-    plug: 'in',
     locos: Object.fromEntries(
       locos.map((name, index) => {
         const road = roads[index] as string;
@@ -55,9 +59,9 @@ export function roadScene({ yard, roads, speed = 0, edits = [], locos = [] }: On
         return [name, { road, atMm, faces: 'east' as const, speed, fallen: false }];
       })
     ),
-    edits: [...edits],
-    faults: []
+    edits: [...edits]
   });
+  return fit('scene', yard, scene);
 }
 
 /** The speed at which a loco takes its light current from these volts, m/s: (U − I₀·R) / k. */

@@ -1,5 +1,15 @@
-import { fit, locoNames, roadNamed, type Fault, type Scene, type Yard } from '../../yard';
+import {
+  admit,
+  fit,
+  locoNames,
+  roadNamed,
+  SceneSchema,
+  type Fault,
+  type Scene,
+  type Yard
+} from '../../yard';
 import type { Breach } from './proof';
+import { sceneHands } from './settings';
 
 /** How far from the open end the loco of a breach stands, mm. */
 const RUN_UP_MM = 120;
@@ -21,15 +31,15 @@ export function breachScene(yard: Yard, breach: Breach, faults: readonly Fault[]
     others[index] as string,
     { ...standing, ...across(yard, fixed) }
   ]);
-  return fit('scene', yard, {
-    version: 1,
+  const scene = admit('scene', SceneSchema, {
     controller: end === 'east' ? 1 : -1,
-    switches: Object.fromEntries(breach.on.map((name) => [name, true])),
+    second: yard.second ? (end === 'east' ? 1 : -1) : 0,
+    ...sceneHands(breach.hands),
     deck: breach.deckMm,
     pin: breach.pin,
     plug: breach.plug,
     locos: { [first]: { ...standing, road, atMm }, ...Object.fromEntries(bridging) },
-    edits: [],
     faults: [...faults]
   });
+  return fit('scene', yard, scene);
 }

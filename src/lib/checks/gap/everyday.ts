@@ -1,33 +1,29 @@
 import type { Fault } from '../../yard';
 import { closesLoop } from './loop';
-import { networkOf, type Moment } from './moments';
+import { madeBy } from './count';
+import { networkOf } from './moments';
+import { settingsFor, type Setting } from './settings';
 import { plainNetwork, type Network } from './network';
 import type { Ground } from './proof';
 import { wiringOf } from './wiring';
 
 /** Everyday use: the pin home in each hole, the plug in, the two roads that face each other switched on. */
-function everyday(ground: Ground, plain: Network): readonly ReadonlySet<string>[] {
-  const pinned = ground.moments.filter(({ pin }) => pin === 'home');
-  return pinned.map((moment) => liveAt(ground, plain, moment));
+function everyday({ controls, moments }: Ground, plain: Network): readonly ReadonlySet<string>[] {
+  const pinned = moments.filter(({ pin }) => pin === 'home');
+  return pinned.flatMap((moment) => {
+    const roads = moment.place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]);
+    const network = networkOf(plain, moment, []);
+    return settingsFor(controls, roads).map((setting) => liveWith(network, setting));
+  });
 }
 
-function liveAt({ switches }: Ground, plain: Network, moment: Moment): ReadonlySet<string> {
-  const on = new Set(moment.place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]));
-  return liveWith(switches, networkOf(plain, moment, []), on);
-}
-
-/** Names of the roads through which current can flow with these switches on. */
-export function liveWith(
-  switches: readonly string[],
-  network: Network,
-  on: ReadonlySet<string>
-): ReadonlySet<string> {
-  const { switched, rails } = network.wiring;
-  const made = (contact: number) => {
-    const { by, made: position } = switched[contact] as { by: number; made: number };
-    return (on.has(switches[by] as string) ? 1 : 0) === position;
-  };
-  const live = [...rails.values()].filter((road) => closesLoop(network, road, made));
+/** Names of the roads through which some source can drive a current with this setting. */
+export function liveWith(network: Network, setting: Setting): ReadonlySet<string> {
+  const { rails, sources } = network.wiring;
+  const made = madeBy(network.wiring, setting);
+  const live = [...rails.values()].filter((road) =>
+    sources.some((source) => closesLoop({ network, rails: road, source }, made))
+  );
   return new Set(live.map(({ name }) => name));
 }
 

@@ -4,10 +4,19 @@ import type { Rails } from './wiring';
 /** Which switched contacts are made. */
 export type Made = (contact: number) => boolean;
 
+type Pair = readonly [number, number];
+
+/** A road in a moment, and a source that might drive it. */
+export interface Case {
+  readonly network: Network;
+  readonly rails: Rails;
+  readonly source: Pair;
+}
+
 /** The switched contacts that can have a say about a road, or undefined when no setting can make it live. */
-export function cone(network: Network, rails: Rails): readonly number[] | undefined {
-  const { rep, ways, wiring } = network;
-  const ends = [rep(wiring.feed), rep(wiring.home)];
+export function cone({ network, rails, source }: Case): readonly number[] | undefined {
+  const { rep, ways } = network;
+  const ends = source.map(rep);
   const start = [rep(rails.feed), rep(rails.home)];
   const seen = new Set(start);
   const contacts = new Set<number>();
@@ -35,9 +44,9 @@ export function cone(network: Network, rails: Rails): readonly number[] | undefi
  * are shorted, a road counts when contacts join both its rails to the short.
  * Source: Menger's theorem.
  */
-export function closesLoop(network: Network, rails: Rails, made: Made): boolean {
-  const { rep, wiring } = network;
-  const ends: Pair = [rep(wiring.feed), rep(wiring.home)];
+export function closesLoop({ network, rails, source }: Case, made: Made): boolean {
+  const { rep } = network;
+  const ends: Pair = [rep(source[0]), rep(source[1])];
   const goals: Pair = [rep(rails.feed), rep(rails.home)];
   const search = { network, made, ends, locos: true };
   if (ends[0] === ends[1]) {
@@ -51,8 +60,6 @@ export function closesLoop(network: Network, rails: Rails, made: Made): boolean 
     first.every((shut) => (bridged && goals.includes(shut)) || way({ ...search, goals, shut }))
   );
 }
-
-type Pair = readonly [number, number];
 
 interface Search {
   readonly network: Network;

@@ -1,7 +1,7 @@
 import type { Yard } from '../../yard';
 import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
 import { acrossPairs, joinedNetwork, type Network } from './network';
-import type { Case } from './count';
+import type { Case } from './loop';
 import type { Pinned, Rails, Wiring } from './wiring';
 
 /** A deck place with the pin home or out. */
@@ -60,10 +60,13 @@ export function networkOf(
 export const casesOf = (plain: Network, moment: Moment): readonly OpenCase[] =>
   choices(moment.place.joints).flatMap((across) => {
     const network = networkOf(plain, moment, across);
-    return moment.place.open.map((end) => ({
-      network,
-      rails: railsOf(plain.wiring, end.road),
-      end,
-      across
-    }));
+    return moment.place.open.flatMap((end) =>
+      plain.wiring.sources.map((source) => ({
+        network,
+        source,
+        rails: railsOf(plain.wiring, end.road),
+        end,
+        across
+      }))
+    );
   });

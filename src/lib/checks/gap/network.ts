@@ -1,9 +1,9 @@
 import type { Rails, Wiring } from './wiring';
 
-/** A way from one conductor to another: through a switched contact, or through the motor of a loco on some road. */
+/** A way from one conductor to another: through a switched contact, or through a load. */
 export interface Way {
   readonly to: number;
-  /** Index of the switched contact; −1 for a loco, who may always stand there. */
+  /** Index of the switched contact; −1 for a loco, which may always stand there, or a lamp. */
   readonly contact: number;
 }
 
@@ -27,6 +27,7 @@ export function plainNetwork(wiring: Wiring): Network {
   };
   wiring.switched.forEach(({ a, b }, index) => lay(a, b, index));
   for (const { feed, home } of wiring.rails.values()) lay(feed, home, -1);
+  for (const [a, b] of wiring.loads) lay(a, b, -1);
   return { wiring, rep: (conductor) => conductor, ways: (conductor) => ways[conductor] ?? [] };
 }
 
@@ -40,11 +41,10 @@ export function joinedNetwork(plain: Network, pairs: readonly Pair[]): Network {
     for (const each of touched) groups.splice(groups.indexOf(each), 1);
     groups.push(group);
   }
-  const { feed, home } = plain.wiring;
   const reps = new Map<number, number>();
   const merged = new Map<number, readonly Way[]>();
   for (const group of groups) {
-    const rep = group.has(feed) ? feed : group.has(home) ? home : Math.min(...group);
+    const rep = Math.min(...group);
     for (const each of group) reps.set(each, rep);
     merged.set(
       rep,

@@ -1,24 +1,25 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, unsafeCount, unsafeSettings } from './count';
+import { clusters, settingsCount, unsafeCount, unsafeSettings } from './count';
 import { casesOf, momentsOf, type Moment, type OpenCase } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
-import { restOf, switchesOf, wiringOf } from './wiring';
+import { controlsOf, handsOf, type Control, type Hands } from './settings';
+import { restOf, wiringOf } from './wiring';
 
-/** A state that drives a loco into the gap, as few switches on as will do. */
+/** A state that drives a loco into the gap, as few controls off their rest as will do. */
 export interface Breach extends OpenEnd {
   readonly deckMm: number;
   readonly pin: 'home' | 'out';
   readonly plug: 'in' | 'out';
-  /** Switches that are on. */
-  readonly on: readonly string[];
+  /** Controls that do not rest, with their stands. */
+  readonly hands: Hands;
   /** Joints across which a loco stands. */
   readonly across: readonly Joint[];
 }
 
-/** The states of a yard: settings of the switches × moments of deck and pin × plug. */
+/** The states of a yard: settings of the controls × moments of deck and pin × plug. */
 export interface States {
-  readonly switches: readonly string[];
+  readonly controls: readonly Control[];
   readonly moments: number;
   readonly plugs: number;
   readonly all: bigint;
@@ -37,26 +38,30 @@ const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', '
 
 /** The simplest state in which this end is live in this moment, if any. */
 function breachOf(
-  { network, rails, end, across }: OpenCase,
+  open: OpenCase,
   moment: Moment,
-  { plug, switches }: { readonly plug: 'in' | 'out'; readonly switches: readonly string[] }
+  { plug, controls }: { readonly plug: 'in' | 'out'; readonly controls: readonly Control[] }
 ): Breach | undefined {
-  const [cluster] = clusters([{ network, rails }]);
+  const [cluster] = clusters([open]);
   if (!cluster) return undefined;
-  const [setting] = [...unsafeSettings(cluster)].sort((a, b) => bits(a) - bits(b));
-  if (setting === undefined) return undefined;
-  const on = cluster.switches.filter((_, bit) => (setting >> bit) & 1);
-  return {
-    ...end,
-    deckMm: moment.place.deckMm,
-    pin: moment.pin,
-    plug,
-    on: on.map((index) => switches[index] as string),
-    across
-  };
+  const hands = unsafeSettings(cluster, controls)
+    .map((setting) => handsOf(controls, setting))
+    .sort((a, b) => handWork(a) - handWork(b))[0];
+  return (
+    hands && {
+      ...open.end,
+      deckMm: moment.place.deckMm,
+      pin: moment.pin,
+      plug,
+      hands,
+      across: open.across
+    }
+  );
 }
 
-const bits = (setting: number): number => setting.toString(2).replaceAll('0', '').length;
+/** How much hands have to do: a control each, and a little more for a selector between two stands. */
+const handWork = (hands: Hands): number =>
+  Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);
 
 const endKey = ({ road, end }: OpenEnd): string => `${road} ${end}`;
 
@@ -65,20 +70,20 @@ const oddness = ({
   pin,
   plug,
   across,
-  on
-}: Pick<Breach, 'pin' | 'plug' | 'across' | 'on'>): number =>
-  (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 1000 : 0) + on.length;
+  hands
+}: Pick<Breach, 'pin' | 'plug' | 'across' | 'hands'>): number =>
+  (plug === 'out' ? 100 : 0) + across.length * 30 + (pin === 'out' ? 1000 : 0) + handWork(hands);
 
 /** What stays the same whatever is broken. */
 export interface Ground {
   readonly yard: Yard;
-  readonly switches: readonly string[];
+  readonly controls: readonly Control[];
   readonly moments: readonly Moment[];
   readonly plugs: readonly ('in' | 'out')[];
   readonly rest: Scene;
 }
 
-/** The switches, moments and plug states of a yard. */
+/** The controls, moments and plug states of a yard. */
 export function groundOf(yard: Yard): Ground {
   const moments = momentsOf(yard);
   const elsewhere = moments.find(
@@ -86,28 +91,28 @@ export function groundOf(yard: Yard): Ground {
   );
   return {
     yard,
-    switches: switchesOf(yard),
+    controls: controlsOf(yard),
     moments,
     plugs: plugsOf(yard),
     rest: restOf(yard, elsewhere?.place.deckMm ?? 0)
   };
 }
 
-/** The states of a yard: 2^switches × moments of deck and pin × states of the plug. */
-export const statesOf = ({ switches, moments, plugs }: Ground): States => ({
-  switches,
+/** The states of a yard: settings of its controls × moments of deck and pin × states of the plug. */
+export const statesOf = ({ controls, moments, plugs }: Ground): States => ({
+  controls,
   moments: moments.length,
   plugs: plugs.length,
-  all: 2n ** BigInt(switches.length) * BigInt(moments.length * plugs.length)
+  all: settingsCount(controls) * BigInt(moments.length * plugs.length)
 });
 
 /**
  * Proves that no loco can be driven into the gap, or finds the states in which one can.
- * Every state of switches, deck, pin and plug is covered: see content/gap-proof.md for the argument.
- * @throws TooManyError when one road depends on more switches than can be tried.
+ * Every state of controls, deck, pin and plug is covered: see content/gap-proof.md for the argument.
+ * @throws TooManyError when one road depends on more controls than can be tried.
  */
 export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProof {
-  const { switches, plugs, moments } = ground;
+  const { controls, plugs, moments } = ground;
   const found = new Map<string, Breach>();
   let unsafe = 0n;
   let unsafeHome = 0n;
@@ -115,15 +120,15 @@ export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProo
     const plain: Network = plainNetwork(wiringOf({ ...ground, plug, faults }));
     for (const moment of moments) {
       const cases = casesOf(plain, moment);
-      const count = unsafeCount(cases, switches.length);
+      const count = unsafeCount(cases, controls);
       if (count === 0n) continue;
       unsafe += count;
       if (moment.pin === 'home') unsafeHome += count;
       for (const each of cases) {
-        const odd = oddness({ pin: moment.pin, plug, across: each.across, on: [] });
+        const odd = oddness({ pin: moment.pin, plug, across: each.across, hands: {} });
         const known = found.get(endKey(each.end));
         if (known && oddness(known) <= odd) continue;
-        const breach = breachOf(each, moment, { plug, switches });
+        const breach = breachOf(each, moment, { plug, controls });
         if (breach && !(known && oddness(known) <= oddness(breach))) {
           found.set(endKey(each.end), breach);
         }

@@ -6,22 +6,22 @@ import {
   placed,
   roadsOf,
   SceneSchema,
-  toggleRoads,
   type Fault,
   type Hole,
   type Placed,
   type Scene,
   type Yard
 } from '../../yard';
+import { controlOf, handsOf, sceneHands, type Control } from './settings';
 
 /** A contact that hands set: made in one of its switch's positions. */
 export interface Switched {
   readonly a: number;
   readonly b: number;
-  /** Index of its switch among the yard's switches. */
+  /** Index of its control among the yard's controls. */
   readonly by: number;
-  /** The position, 0 or 1, in which it is made. */
-  readonly made: number;
+  /** Whether it is made, for each stand of the control. */
+  readonly made: readonly boolean[];
 }
 
 /** A contact that pin and deck set. */
@@ -46,11 +46,13 @@ export interface Rails {
  */
 export interface Wiring {
   readonly conductors: number;
-  readonly feed: number;
-  readonly home: number;
+  /** Pairs of terminals between which a controller, or two in series, can drive a current. */
+  readonly sources: readonly (readonly [number, number])[];
   readonly rails: ReadonlyMap<string, Rails>;
   readonly switched: readonly Switched[];
   readonly pinned: readonly Pinned[];
+  /** Lamps and resistors: they pass current as a loco does. */
+  readonly loads: readonly (readonly [number, number])[];
   /** Roads whose feed rails touch while they face each other. */
   readonly touching: readonly (readonly [string, string])[];
 }
@@ -60,16 +62,11 @@ export interface Built {
   readonly yard: Yard;
   readonly plug: Scene['plug'];
   readonly faults: readonly Fault[];
-  readonly switches: readonly string[];
+  readonly controls: readonly Control[];
   /** The yard at rest, its deck where nothing faces and no hole is under the pin. */
   readonly rest: Scene;
 }
 
-/** The switches of a yard, by the names a scene calls them; each has two positions. */
-export const switchesOf = (yard: Yard): readonly string[] => toggleRoads(yard);
-
-/** The name of the switch that works a contact. */
-const switchOf = (contact: string): string => contact.slice('toggle '.length);
 const roadOfPin = (contact: string): string => contact.slice('pin contact '.length);
 
 /** The yard at rest: no loco, the pin out, every switch off, the deck where it is told. */
@@ -109,19 +106,32 @@ const partsOf = (yard: Yard, scene: Scene): readonly Placed[] => apply(yard, sce
 
 const away = ({ rest, plug, faults }: Built): Scene => ({ ...rest, plug, faults: [...faults] });
 
-/** Parts with every switch off and with every switch on, side by side. */
-function bothWays(built: Built) {
-  const off = away(built);
-  const on: Scene = {
-    ...off,
-    switches: Object.fromEntries(built.switches.map((name) => [name, true]))
-  };
-  const onParts = partsOf(built.yard, on);
-  return partsOf(built.yard, off).map((part, index) => ({
+interface Seen {
+  readonly part: Placed;
+  /** Whether it is closed, with every control at its k-th stand. */
+  readonly closed: readonly boolean[];
+}
+
+/** Parts with every control at its first stand, at its second, and so on. */
+function seen(built: Built): readonly Seen[] {
+  const { yard, controls } = built;
+  const rest = away(built);
+  const stands = Math.max(1, ...controls.map((control) => control.stands.length));
+  const at = Array.from({ length: stands }, (_, stand) => {
+    const hands = handsOf(
+      controls,
+      controls.map(() => stand)
+    );
+    return partsOf(yard, { ...rest, ...sceneHands(hands) });
+  });
+  return (at[0] as readonly Placed[]).map((part, index) => ({
     part,
-    closedOn: (onParts[index] as Placed).closed
+    closed: at.map((parts) => (parts[index] as Placed).closed)
   }));
 }
+
+const isLoad = ({ kind }: Placed): boolean =>
+  kind === 'resistor' || kind === 'lamp' || kind === 'lamp guard';
 
 /** When a pin contact is made; one that no fault names is made with the pin home alone. */
 function whenMade(built: Built, { id, closed }: Placed): Pinned['when'] {
@@ -135,34 +145,42 @@ function whenMade(built: Built, { id, closed }: Placed): Pinned['when'] {
   return { elsewhere: closed, under: madeAt('out'), home: madeAt('home') };
 }
 
-/** Works the wiring out from the yard's own runs. */
-export function wiringOf(built: Built): Wiring {
-  const parts = bothWays(built);
+/** Every two of the terminals. */
+const pairsOf = (terminals: readonly number[]): readonly (readonly [number, number])[] =>
+  terminals.flatMap((a, index) => terminals.slice(index + 1).map((b) => [a, b] as const));
+
+/** Makes one conductor of what is joined whatever hands, pin and deck do. */
+function gather(parts: readonly Seen[]): Conductors {
   const conductors = new Conductors();
-  for (const { part, closedOn } of parts) {
+  for (const { part, closed } of parts) {
     conductors.number(part.from);
     conductors.number(part.to);
-    if (part.kind !== 'pin contact' && part.closed && closedOn) {
-      conductors.join(part.from, part.to);
-    }
+    const always = closed.every((each) => each) && part.kind !== 'pin contact' && !isLoad(part);
+    if (always) conductors.join(part.from, part.to);
   }
+  return conductors;
+}
+
+/** Works the wiring out from the yard's own runs. */
+export function wiringOf(built: Built): Wiring {
+  const { yard, controls, faults } = built;
+  const parts = seen(built);
+  const conductors = gather(parts);
   const find = (node: string) => conductors.find(node);
   const between = ({ from, to }: Placed) => ({ a: find(from), b: find(to) });
-  const indexes = new Map(built.switches.map((name, index) => [name, index]));
-  const rails = roadsOf(built.yard).map(({ name }): [string, Rails] => [
+  const rails = roadsOf(yard).map(({ name }): [string, Rails] => [
     name,
     { name, feed: find(`feed rail ${name}`), home: find(`return rail ${name}`) }
   ]);
   return {
-    feed: find('feed'),
-    home: find('return'),
+    sources: pairsOf(['feed', ...(yard.second ? ['feed 2'] : []), 'return'].map(find)),
     rails: new Map(rails),
     switched: parts
-      .filter(({ part, closedOn }) => part.kind !== 'pin contact' && part.closed !== closedOn)
-      .map(({ part, closedOn }) => ({
+      .filter(({ part, closed }) => part.kind !== 'pin contact' && new Set(closed).size > 1)
+      .map(({ part, closed }) => ({
         ...between(part),
-        by: indexes.get(switchOf(part.id)) as number,
-        made: closedOn ? 1 : 0
+        by: controlOf(controls, part.id),
+        made: closed
       })),
     pinned: parts
       .filter(({ part }) => part.kind === 'pin contact')
@@ -171,7 +189,10 @@ export function wiringOf(built: Built): Wiring {
         road: roadOfPin(part.id),
         when: whenMade(built, part)
       })),
-    touching: built.faults.flatMap((fault) => ('touching' in fault ? [fault.touching] : [])),
+    loads: parts
+      .filter(({ part, closed }) => isLoad(part) && closed[0])
+      .map(({ part }) => [find(part.from), find(part.to)] as const),
+    touching: faults.flatMap((fault) => ('touching' in fault ? [fault.touching] : [])),
     conductors: conductors.size
   };
 }

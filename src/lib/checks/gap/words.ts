@@ -1,13 +1,21 @@
 import { holes, joinWords, type Yard } from '../../yard';
 import type { Breach, GapProof, States } from './proof';
+import { handsWords } from './settings';
 
 /** A whole number with thin spaces between its thousands. */
 export const countText = (count: bigint): string =>
   count.toString().replace(/\B(?=(\d{3})+$)/g, ' ');
 
+const settingsWords = (controls: States['controls']): string => {
+  const [first] = controls;
+  return first && first.stands.length > 2
+    ? `${first.stands.length} stands of the selector`
+    : `2^${controls.length} settings of ${controls.length} switches`;
+};
+
 /** How the states are counted, in words. */
-export const statesWords = ({ switches, moments, plugs, all }: States): string =>
-  `2^${switches.length} settings of ${switches.length} switches × ${moments} places of deck and pin` +
+export const statesWords = ({ controls, moments, plugs, all }: States): string =>
+  `${settingsWords(controls)} × ${moments} places of deck and pin` +
   `${plugs === 2 ? ' × 2 for the plug, in or out' : ''} = ${countText(all)} states`;
 
 /** How many states of all are unsafe. */
@@ -24,10 +32,11 @@ function deckText(yard: Yard, { deckMm, pin }: Breach): string {
 
 /** The state of a breach, as a clause. */
 export function breachWords(yard: Yard, breach: Breach): string {
-  const { on, plug, across } = breach;
+  const { hands, plug, across } = breach;
+  const set = handsWords(yard, hands);
   const parts = [
     deckText(yard, breach),
-    on.length === 0 ? 'every switch may be off' : `${joinWords(on, 'and')} is switched on`,
+    ...(set.length === 0 ? ['every switch may be off'] : set),
     ...(plug === 'out' ? ['the plug is out'] : []),
     ...across.map(({ fixed, deckRoad }) => `a loco stands across ${fixed} and ${deckRoad}`)
   ];
