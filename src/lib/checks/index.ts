@@ -1,5 +1,6 @@
 import type { Check } from './finding';
 import { gapProof } from './gap-proof';
+import { lamps } from './lamps';
 import { offIsOff } from './off-is-off';
 import { oneThingFails } from './one-thing-fails';
 import { protection } from './protection';
@@ -15,6 +16,7 @@ export const checks: readonly Check[] = [
   running,
   ratings,
   protection,
+  lamps,
   room
 ];
 
@@ -29,3 +31,6 @@ export {
   type Progress
 } from './gap/faults';
 export { assumptions } from './gap/words';
+export { fitLamp, type LampFit, type LampWish } from './lamps';
+export { roadVolts, type RoadVolts } from './running';
+export { ratedParts, type Rated } from './ratings';
