@@ -198,81 +198,80 @@ function liveInMoment(
   const out = new Uint32Array(every.length);
   const ends = new Set<string>();
   const joints = facing(yard, at.deckMm);
-  for (let choice = 0; choice < 2 ** joints.length; choice++) {
-    const across = joints.filter((_, index) => (choice >> index) & 1);
-    const joined = [
-      ...parts
-        .filter(({ part, when }) => always(when) && !isLoad(part))
-        .map(({ part: { from, to } }) => [from, to] as const),
-      ...across.flatMap(({ fixed, deckRoad }) => [
-        [`feed rail ${fixed}`, `feed rail ${deckRoad}`] as const,
-        [`return rail ${fixed}`, `return rail ${deckRoad}`] as const
-      ])
-    ];
-    const nodes = [
-      ...new Set(['feed', 'return', ...parts.flatMap(({ part }) => [part.from, part.to])])
-    ];
-    const label = labels(nodes, joined);
-    const of = (node: string) => label.get(node) as number;
-    const edges: Edge[] = [
-      ...parts.flatMap(({ part, when }) =>
-        (always(when) && !isLoad(part)) ||
-        when.every((word) => word === 0) ||
-        (isLoad(part) && of('feed') === of('return'))
-          ? []
-          : [{ a: of(part.from), b: of(part.to), when }]
-      ),
-      ...(of('feed') === of('return') ? [] : names).map((name) => ({
-        a: of(`feed rail ${name}`),
-        b: of(`return rail ${name}`),
+  const joined = [
+    ...parts
+      .filter(({ part, when }) => always(when) && !isLoad(part))
+      .map(({ part: { from, to } }) => [from, to] as const)
+  ];
+  const nodes = [
+    ...new Set(['feed', 'return', ...parts.flatMap(({ part }) => [part.from, part.to])])
+  ];
+  const label = labels(nodes, joined);
+  const of = (node: string) => label.get(node) as number;
+  const edges: Edge[] = [
+    ...joints.flatMap(({ fixed, deckRoad }) =>
+      ['feed', 'return'].map((leg) => ({
+        a: of(`${leg} rail ${fixed}`),
+        b: of(`${leg} rail ${deckRoad}`),
         when: every
       }))
-    ];
-    const used = [...new Set([...edges.flatMap(({ a, b }) => [a, b]), of('feed'), of('return')])];
-    const fresh = (without: number) => {
-      const marks = nodes.map(() => new Uint32Array(every.length));
-      for (const end of [of('feed'), of('return')]) if (end !== without) marks[end]?.set(every);
-      flood(marks, edges, without);
-      return marks;
-    };
-    const open = names.flatMap((name) =>
-      (['west', 'east'] as const)
-        .filter((end) => beyond(yard, at.deckMm, name, end).kind === 'gap')
-        .map((end) => ({ name, end }))
-    );
-    const shorted = of('feed') === of('return');
-    const tested = open.map(({ name }) => {
-      const f = of(`feed rail ${name}`);
-      const r = of(`return rail ${name}`);
-      const never =
-        f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
-      return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
-    });
-    if (shorted) {
-      const marks = fresh(-1);
-      for (const { f, r, live } of tested) {
-        live.forEach((word, w) => {
-          live[w] = word & (marks[f]?.[w] as number) & (marks[r]?.[w] as number);
-        });
-      }
+    ),
+    ...parts.flatMap(({ part, when }) =>
+      (always(when) && !isLoad(part)) ||
+      when.every((word) => word === 0) ||
+      (isLoad(part) && of('feed') === of('return'))
+        ? []
+        : [{ a: of(part.from), b: of(part.to), when }]
+    ),
+    ...(of('feed') === of('return') ? [] : names).map((name) => ({
+      a: of(`feed rail ${name}`),
+      b: of(`return rail ${name}`),
+      when: every
+    }))
+  ];
+  const used = [...new Set([...edges.flatMap(({ a, b }) => [a, b]), of('feed'), of('return')])];
+  const fresh = (without: number) => {
+    const marks = nodes.map(() => new Uint32Array(every.length));
+    for (const end of [of('feed'), of('return')]) if (end !== without) marks[end]?.set(every);
+    flood(marks, edges, without);
+    return marks;
+  };
+  const open = names.flatMap((name) =>
+    (['west', 'east'] as const)
+      .filter((end) => beyond(yard, at.deckMm, name, end).kind === 'gap')
+      .map((end) => ({ name, end }))
+  );
+  const shorted = of('feed') === of('return');
+  const tested = open.map(({ name }) => {
+    const f = of(`feed rail ${name}`);
+    const r = of(`return rail ${name}`);
+    const never = f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
+    return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
+  });
+  if (shorted) {
+    const marks = fresh(-1);
+    for (const { f, r, live } of tested) {
+      live.forEach((word, w) => {
+        live[w] = word & (marks[f]?.[w] as number) & (marks[r]?.[w] as number);
+      });
     }
-    for (const without of shorted ? [] : [-1, ...used]) {
-      const marks = fresh(without);
-      for (const { f, r, live } of tested) {
-        if (without === f && without === r) continue;
-        for (let w = 0; w < live.length; w++) {
-          const reached =
-            (without === f ? 0 : (marks[f]?.[w] as number)) |
-            (without === r ? 0 : (marks[r]?.[w] as number));
-          live[w] = (live[w] as number) & reached;
-        }
-      }
-    }
-    tested.forEach(({ live }, index) => {
-      if (live.some((word) => word !== 0)) ends.add(`${open[index]?.name} ${open[index]?.end}`);
-      for (let w = 0; w < out.length; w++) out[w] = (out[w] as number) | (live[w] as number);
-    });
   }
+  for (const without of shorted ? [] : [-1, ...used]) {
+    const marks = fresh(without);
+    for (const { f, r, live } of tested) {
+      if (without === f && without === r) continue;
+      for (let w = 0; w < live.length; w++) {
+        const reached =
+          (without === f ? 0 : (marks[f]?.[w] as number)) |
+          (without === r ? 0 : (marks[r]?.[w] as number));
+        live[w] = (live[w] as number) & reached;
+      }
+    }
+  }
+  tested.forEach(({ live }, index) => {
+    if (live.some((word) => word !== 0)) ends.add(`${open[index]?.name} ${open[index]?.end}`);
+    for (let w = 0; w < out.length; w++) out[w] = (out[w] as number) | (live[w] as number);
+  });
   return { bits: out, ends: [...ends] };
 }
 

@@ -1,4 +1,4 @@
-import type { Network } from './network';
+import { LOAD, type Network } from './network';
 import type { Rails } from './wiring';
 
 /** Which switched contacts are made. */
@@ -86,7 +86,7 @@ function way({ network, made, ends, goals, locos, shut }: Search): readonly numb
     const at = queue[index] as number;
     if (ends.includes(at)) return back(before, at);
     for (const { to, contact } of network.ways(at)) {
-      if (contact < 0 ? locos : made(contact)) visit(network.rep(to), at);
+      if (contact === LOAD ? locos : contact < 0 || made(contact)) visit(network.rep(to), at);
     }
   }
   return undefined;

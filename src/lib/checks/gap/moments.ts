@@ -1,6 +1,6 @@
 import type { Yard } from '../../yard';
 import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
-import { acrossPairs, joinedNetwork, type Network } from './network';
+import { acrossPairs, momentNetwork, type Network } from './network';
 import type { Case } from './loop';
 import type { Pinned, Rails, Wiring } from './wiring';
 
@@ -16,19 +16,10 @@ export const momentsOf = (yard: Yard): readonly Moment[] => [
   ...deckPlaces(yard).map((place) => ({ place, pin: 'out' as const }))
 ];
 
-/** A case with how it comes about. */
+/** A case with the end it is about. */
 export interface OpenCase extends Case {
   readonly end: OpenEnd;
-  /** Joints across which a loco stands. */
-  readonly across: readonly Joint[];
 }
-
-/** Every choice of joints across which locos stand, none first. */
-const choices = (joints: readonly Joint[]): readonly (readonly Joint[])[] =>
-  joints.reduce<readonly (readonly Joint[])[]>(
-    (all, joint) => [...all, ...all.map((some) => [...some, joint])],
-    [[]]
-  );
 
 const railsOf = (wiring: Wiring, road: string): Rails => wiring.rails.get(road) as Rails;
 
@@ -53,20 +44,29 @@ export function networkOf(
   const wheels = across.flatMap(({ fixed, deckRoad }) =>
     acrossPairs(railsOf(wiring, fixed), railsOf(wiring, deckRoad))
   );
-  return joinedNetwork(plain, [...made, ...touching, ...wheels]);
+  return momentNetwork(plain, [...made, ...touching], wheels);
 }
 
-/** Each open end of a moment with each placing of locos across its joints. */
-export const casesOf = (plain: Network, moment: Moment): readonly OpenCase[] =>
-  choices(moment.place.joints).flatMap((across) => {
-    const network = networkOf(plain, moment, across);
-    return moment.place.open.flatMap((end) =>
-      plain.wiring.sources.map((source) => ({
-        network,
-        source,
-        rails: railsOf(plain.wiring, end.road),
-        end,
-        across
-      }))
-    );
-  });
+/** Each open end of a moment with each source, while locos may stand across these joints. */
+export function casesOf(
+  plain: Network,
+  moment: Moment,
+  across = moment.place.joints
+): readonly OpenCase[] {
+  const network = networkOf(plain, moment, across);
+  return moment.place.open.flatMap((end) =>
+    plain.wiring.sources.map((source) => ({
+      network,
+      source,
+      rails: railsOf(plain.wiring, end.road),
+      end
+    }))
+  );
+}
+
+/** Choices of joints across which locos stand, the plainest first: none, one, all. */
+export const choicesOf = ({ place: { joints } }: Moment): readonly (readonly Joint[])[] => [
+  [],
+  ...(joints.length > 1 ? joints.map((joint) => [joint]) : []),
+  ...(joints.length > 0 ? [joints] : [])
+];

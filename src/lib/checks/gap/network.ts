@@ -1,13 +1,18 @@
 import type { Rails, Wiring } from './wiring';
 
-/** A way from one conductor to another: through a switched contact, or through a load. */
+/** The contact of a way through a loco that may always stand there, or through a lamp. */
+export const LOAD = -1;
+/** The contact of a way through the wheels of a loco that may stand across a joint. */
+const WHEELS = -2;
+
+/** A way from one conductor to another. */
 export interface Way {
   readonly to: number;
-  /** Index of the switched contact; −1 for a loco, which may always stand there, or a lamp. */
+  /** Index of the switched contact; `LOAD` or wheels for one that may always be there. */
   readonly contact: number;
 }
 
-/** The conductors of one moment: the wiring with some pin contacts made and some rails joined by wheels. */
+/** The conductors of one moment: the wiring with some pin contacts made, and locos across the joints. */
 export interface Network {
   readonly wiring: Wiring;
   /** The number that stands for a conductor in this moment. */
@@ -26,39 +31,49 @@ export function plainNetwork(wiring: Wiring): Network {
     ways[b]?.push({ to: a, contact });
   };
   wiring.switched.forEach(({ a, b }, index) => lay(a, b, index));
-  for (const { feed, home } of wiring.rails.values()) lay(feed, home, -1);
-  for (const [a, b] of wiring.loads) lay(a, b, -1);
+  for (const { feed, home } of wiring.rails.values()) lay(feed, home, LOAD);
+  for (const [a, b] of wiring.loads) lay(a, b, LOAD);
   return { wiring, rep: (conductor) => conductor, ways: (conductor) => ways[conductor] ?? [] };
 }
 
-/** The same with these pairs of conductors made one. */
-export function joinedNetwork(plain: Network, pairs: readonly Pair[]): Network {
-  if (pairs.length === 0) return plain;
+/** Conductors that are joined, gathered. */
+function gathered(pairs: readonly Pair[]): readonly ReadonlySet<number>[] {
   const groups: Set<number>[] = [];
   for (const pair of pairs) {
     const touched = groups.filter((group) => pair.some((each) => group.has(each)));
-    const group = new Set([...pair, ...touched.flatMap((each) => [...each])]);
     for (const each of touched) groups.splice(groups.indexOf(each), 1);
-    groups.push(group);
+    groups.push(new Set([...pair, ...touched.flatMap((each) => [...each])]));
   }
+  return groups;
+}
+
+/** The same with some pairs of conductors made one, and wheels that may lie between others. */
+export function momentNetwork(
+  plain: Network,
+  joined: readonly Pair[],
+  wheels: readonly Pair[]
+): Network {
+  if (joined.length === 0 && wheels.length === 0) return plain;
   const reps = new Map<number, number>();
-  const merged = new Map<number, readonly Way[]>();
-  for (const group of groups) {
+  const own = new Map<number, readonly Way[]>();
+  for (const group of gathered(joined)) {
     const rep = Math.min(...group);
     for (const each of group) reps.set(each, rep);
-    merged.set(
+    own.set(
       rep,
       [...group].flatMap((each) => plain.ways(each))
     );
   }
-  return {
-    wiring: plain.wiring,
-    rep: (conductor) => reps.get(conductor) ?? conductor,
-    ways: (conductor) => merged.get(conductor) ?? plain.ways(conductor)
-  };
+  const rep = (conductor: number) => reps.get(conductor) ?? conductor;
+  const ways = (conductor: number) => own.get(conductor) ?? plain.ways(conductor);
+  for (const [a, b] of wheels.map((pair) => pair.map(rep) as [number, number])) {
+    own.set(a, [...ways(a), { to: b, contact: WHEELS }]);
+    own.set(b, [...ways(b), { to: a, contact: WHEELS }]);
+  }
+  return { wiring: plain.wiring, rep, ways };
 }
 
-/** Pairs of conductors that the wheels of a loco make one while it stands across a joint of two roads. */
+/** Pairs of conductors between which the wheels of a loco lie while it stands across a joint. */
 export const acrossPairs = (a: Rails, b: Rails): readonly Pair[] => [
   [a.feed, b.feed],
   [a.home, b.home]

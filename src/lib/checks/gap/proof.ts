@@ -1,6 +1,6 @@
 import type { Fault, Scene, Yard } from '../../yard';
 import { clusters, settingsCount, unsafeCount, unsafeSettings } from './count';
-import { casesOf, momentsOf, type Moment, type OpenCase } from './moments';
+import { casesOf, choicesOf, momentsOf, type Moment, type OpenCase } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
 import { controlsOf, handsOf, type Control, type Hands } from './settings';
@@ -36,27 +36,36 @@ export interface GapProof {
 
 const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', 'out'] : ['in']);
 
-/** The simplest state in which this end is live in this moment, if any. */
-function breachOf(
-  open: OpenCase,
-  moment: Moment,
-  { plug, controls }: { readonly plug: 'in' | 'out'; readonly controls: readonly Control[] }
-): Breach | undefined {
+/** Hands that make this case live, as few as will do. */
+function handsFor(open: OpenCase, controls: readonly Control[]): Hands | undefined {
   const [cluster] = clusters([open]);
   if (!cluster) return undefined;
-  const hands = unsafeSettings(cluster, controls)
+  return unsafeSettings(cluster, controls)
     .map((setting) => handsOf(controls, setting))
     .sort((a, b) => handWork(a) - handWork(b))[0];
-  return (
-    hands && {
-      ...open.end,
-      deckMm: moment.place.deckMm,
-      pin: moment.pin,
-      plug,
-      hands,
-      across: open.across
+}
+
+type Found = Map<string, Breach>;
+
+/** Notes each end that is live in this moment, unless a plainer state is known for it. */
+function noteBreaches(
+  found: Found,
+  plain: Network,
+  moment: Moment,
+  { plug, controls }: { readonly plug: 'in' | 'out'; readonly controls: readonly Control[] }
+): void {
+  for (const across of choicesOf(moment)) {
+    const odd = oddness({ pin: moment.pin, plug, across, hands: {} });
+    for (const each of casesOf(plain, moment, across)) {
+      const known = found.get(endKey(each.end));
+      if (known && oddness(known) <= odd + 1) continue;
+      const hands = handsFor(each, controls);
+      if (!hands) continue;
+      const { deckMm } = moment.place;
+      const breach = { ...each.end, deckMm, pin: moment.pin, plug, hands, across };
+      if (!known || oddness(breach) < oddness(known)) found.set(endKey(each.end), breach);
     }
-  );
+  }
 }
 
 /** How much hands have to do: a control each, and a little more for a selector between two stands. */
@@ -113,26 +122,17 @@ export const statesOf = ({ controls, moments, plugs }: Ground): States => ({
  */
 export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProof {
   const { controls, plugs, moments } = ground;
-  const found = new Map<string, Breach>();
+  const found: Found = new Map();
   let unsafe = 0n;
   let unsafeHome = 0n;
   for (const plug of plugs) {
     const plain: Network = plainNetwork(wiringOf({ ...ground, plug, faults }));
     for (const moment of moments) {
-      const cases = casesOf(plain, moment);
-      const count = unsafeCount(cases, controls);
+      const count = unsafeCount(casesOf(plain, moment), controls);
       if (count === 0n) continue;
       unsafe += count;
       if (moment.pin === 'home') unsafeHome += count;
-      for (const each of cases) {
-        const odd = oddness({ pin: moment.pin, plug, across: each.across, hands: {} });
-        const known = found.get(endKey(each.end));
-        if (known && oddness(known) <= odd) continue;
-        const breach = breachOf(each, moment, { plug, controls });
-        if (breach && !(known && oddness(known) <= oddness(breach))) {
-          found.set(endKey(each.end), breach);
-        }
-      }
+      noteBreaches(found, plain, moment, { plug, controls });
     }
   }
   return { unsafe, unsafeHome, breaches: [...found.values()] };
