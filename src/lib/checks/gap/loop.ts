@@ -13,7 +13,7 @@ export interface Case {
   readonly source: Pair;
 }
 
-/** The switched contacts that can have a say about a road, or undefined when no setting can make it live. */
+/** The switched contacts that can have a say about a road, nearest to its rails first, or undefined when no setting can make it live. */
 export function cone({ network, rails, source }: Case): readonly number[] | undefined {
   const { rep, ways } = network;
   const ends = source.map(rep);
@@ -21,15 +21,15 @@ export function cone({ network, rails, source }: Case): readonly number[] | unde
   const seen = new Set(start);
   const contacts = new Set<number>();
   const met = new Set(start.filter((conductor) => ends.includes(conductor)));
-  const stack = start.filter((conductor) => !ends.includes(conductor));
-  for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-    for (const { to: next, contact } of ways(at)) {
+  const queue = start.filter((conductor) => !ends.includes(conductor));
+  for (let index = 0; index < queue.length; index++) {
+    for (const { to: next, contact } of ways(queue[index] as number)) {
       const to = rep(next);
       if (contact >= 0) contacts.add(contact);
       if (ends.includes(to)) met.add(to);
       else if (!seen.has(to)) {
         seen.add(to);
-        stack.push(to);
+        queue.push(to);
       }
     }
   }

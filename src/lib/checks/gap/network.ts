@@ -19,7 +19,17 @@ export interface Network {
   readonly rep: (conductor: number) => number;
   /** What lies next to a conductor; its `to` is still to be looked up by `rep`. */
   readonly ways: (conductor: number) => readonly Way[];
+  /** What was found out about its roads, for the many moments that share it. */
+  readonly known: Known;
 }
+
+/** By road and source: the controls a road depends on, and how many of their settings make it live. */
+export interface Known {
+  readonly controls: Map<string, readonly number[] | undefined>;
+  readonly unsafe: Map<string, bigint>;
+}
+
+const nothingKnown = (): Known => ({ controls: new Map(), unsafe: new Map() });
 
 type Pair = readonly [number, number];
 
@@ -33,7 +43,12 @@ export function plainNetwork(wiring: Wiring): Network {
   wiring.switched.forEach(({ a, b }, index) => lay(a, b, index));
   for (const { feed, home } of wiring.rails.values()) lay(feed, home, LOAD);
   for (const [a, b] of wiring.loads) lay(a, b, LOAD);
-  return { wiring, rep: (conductor) => conductor, ways: (conductor) => ways[conductor] ?? [] };
+  return {
+    wiring,
+    rep: (conductor) => conductor,
+    ways: (conductor) => ways[conductor] ?? [],
+    known: nothingKnown()
+  };
 }
 
 /** Conductors that are joined, gathered. */
@@ -70,7 +85,7 @@ export function momentNetwork(
     own.set(a, [...ways(a), { to: b, contact: WHEELS }]);
     own.set(b, [...ways(b), { to: a, contact: WHEELS }]);
   }
-  return { wiring: plain.wiring, rep, ways };
+  return { wiring: plain.wiring, rep, ways, known: nothingKnown() };
 }
 
 /** Pairs of conductors between which the wheels of a loco lie while it stands across a joint. */

@@ -1,5 +1,5 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, settingsCount, unsafeCount, unsafeSettings } from './count';
+import { clusters, liveChoices, settingsCount, unsafeCount } from './count';
 import { casesOf, choicesOf, momentsOf, type Moment, type OpenCase } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
@@ -40,8 +40,13 @@ const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', '
 function handsFor(open: OpenCase, controls: readonly Control[]): Hands | undefined {
   const [cluster] = clusters([open]);
   if (!cluster) return undefined;
-  return unsafeSettings(cluster, controls)
-    .map((setting) => handsOf(controls, setting))
+  return liveChoices(cluster, controls)
+    .map((choice) =>
+      handsOf(
+        controls,
+        choice.map((stand) => stand ?? 0)
+      )
+    )
     .sort((a, b) => handWork(a) - handWork(b))[0];
 }
 
@@ -118,7 +123,7 @@ export const statesOf = ({ controls, moments, plugs }: Ground): States => ({
 /**
  * Proves that no loco can be driven into the gap, or finds the states in which one can.
  * Every state of controls, deck, pin and plug is covered: see content/gap-proof.md for the argument.
- * @throws TooManyError when one road depends on more controls than can be tried.
+ * @throws TooManyError when one road can be live in too many ways to try.
  */
 export function proveGap(ground: Ground, faults: readonly Fault[] = []): GapProof {
   const { controls, plugs, moments } = ground;
