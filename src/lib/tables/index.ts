@@ -39,3 +39,4 @@ export { nearest, nextAbove, series } from './series';
 export type { Series } from './series';
 export { gaugeDiameter, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
 export type { WireSize } from './wire';
+export { contactAmps, fuseFor, silverLeastAmps, wireAmps } from './rating';
