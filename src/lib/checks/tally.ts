@@ -5,7 +5,7 @@ import {
   liveRoads,
   roadsOf,
   SceneSchema,
-  toggleRoads,
+  switchedRoads,
   travel,
   wire,
   type Part,
@@ -28,7 +28,9 @@ export interface Tally {
 
 /** Everything on: a working yard's fullest moment, the pin home at the first hole that there is. */
 function allOn(yard: Yard, more: object = {}): Scene {
-  const switches = Object.fromEntries(toggleRoads(yard).map((road) => [road, true]));
+  const switches = Object.fromEntries(
+    yard.switching === 'rotary' ? [] : switchedRoads(yard).map((road) => [road, true])
+  );
   return fit('scene', yard, admit('scene', SceneSchema, { controller: 1, switches, ...more }));
 }
 

@@ -8,7 +8,4 @@ export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
 export { default as WakeNote } from './WakeNote.svelte';
 export { default as WakeUps } from './WakeUps.svelte';
-export { pageDevice } from './device';
-export { download } from './download';
-export { pngOf, type Size } from './picture';
 export { default as YardPage } from './builder/YardPage.svelte';

@@ -100,6 +100,21 @@ export const groups: readonly FieldGroup[] = [
   {
     name: 'Wiring',
     fields: [
+      choice('switching', 'Switching', 'What feeds one road and not another.', [
+        ['toggles', 'a toggle for each road'],
+        ['rotary', 'one rotary selector'],
+        ['pushes', 'a sprung push for each road'],
+        ['none', 'none: every road is fed']
+      ]),
+      choice('rotary', 'Rotary selector', 'What it does from one position to the next.', [
+        ['break before make', 'breaks before it makes'],
+        ['make before break', 'makes before it breaks']
+      ]),
+      choice('lamps', 'Panel lamps', 'They need toggles or a rotary.', [
+        ['none', 'none'],
+        ['own', 'on a supply of their own'],
+        ['track', 'fed from the track']
+      ]),
       choice('return', 'Return', 'How the way home goes from road to road.', [
         ['chain', 'chain'],
         ['ring', 'ring'],

@@ -1,3 +1,5 @@
+import type { Size } from '../picture';
+
 /** What of a drawing's look is written into a picture, so that it stands without this page. */
 const looks = [
   'fill',
@@ -37,8 +39,13 @@ function plain(drawing: SVGSVGElement): SVGSVGElement {
   return copy;
 }
 
+/** A picture as text, with its size. */
+export interface Picture extends Size {
+  readonly svg: string;
+}
+
 /** One picture of several drawings, one under the other, under a title. */
-export function pictureOf(title: string, drawings: readonly SVGSVGElement[]): string {
+export function pictureOf(title: string, drawings: readonly SVGSVGElement[]): Picture {
   const sizes = drawings.map(({ viewBox }) => viewBox.baseVal);
   const width = Math.max(...sizes.map((box) => box.width)) + 2 * GAP;
   const whole = document.createElementNS(SVG, 'svg');
@@ -68,33 +75,5 @@ export function pictureOf(title: string, drawings: readonly SVGSVGElement[]): st
   whole.setAttribute('width', String(width));
   whole.setAttribute('height', String(y));
   whole.setAttribute('viewBox', `0 0 ${width} ${y}`);
-  return new XMLSerializer().serializeToString(whole);
-}
-
-/** Pixels for each unit of the picture. */
-const FINE = 2;
-
-/** A PNG picture's bytes of an SVG picture. @throws Error when the browser cannot draw it. */
-export async function pngOf(svg: string): Promise<Uint8Array> {
-  const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
-  await image.decode();
-  const canvas = document.createElement('canvas');
-  canvas.width = image.naturalWidth * FINE;
-  canvas.height = image.naturalHeight * FINE;
-  const context = canvas.getContext('2d');
-  context?.scale(FINE, FINE);
-  context?.drawImage(image, 0, 0);
-  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
-  if (!blob) throw new Error('This browser draws no picture of it.');
-  return new Uint8Array(await blob.arrayBuffer());
-}
-
-/** Hands a file to the reader. */
-export function hand(name: string, content: string | Uint8Array<ArrayBuffer>, type: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([content], { type }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  return { svg: new XMLSerializer().serializeToString(whole), width, height: y };
 }

@@ -14,7 +14,7 @@ import {
   type YardFile
 } from '../../share';
 import { keep, readKept as readText } from '../store';
-import { device } from './device';
+import { pageDevice } from '../device';
 import { firstDesign, type Bench } from './bench.svelte';
 import { sceneOf, type Design, type Draft } from './draft';
 
@@ -35,6 +35,7 @@ export function designOf(file: YardFile): Design {
 /** The yards of this device, and which of them is on the bench. */
 export class Shelf {
   readonly #bench: Bench;
+  readonly #device = pageDevice();
   yards = $state.raw<readonly Kept[]>([]);
   here = $state.raw<Kept>();
   /** What the store has to say. */
@@ -60,12 +61,14 @@ export class Shelf {
   save(): void {
     if (this.theirs) return;
     const file = fileOf(this.#bench);
-    const result = this.here ? keepAgain(device(), this.here, file) : keepNew(device(), file);
+    const result = this.here
+      ? keepAgain(this.#device, this.here, file)
+      : keepNew(this.#device, file);
     this.#took(result);
   }
 
   open(kept: Kept): void {
-    const read = this.#ok(readKept(device(), kept.id));
+    const read = this.#ok(readKept(this.#device, kept.id));
     if (!read) return;
     this.here = read;
     this.theirs = undefined;
@@ -90,14 +93,14 @@ export class Shelf {
 
   duplicate(): void {
     if (!this.here) return;
-    const copy = this.#ok(duplicateKept(device(), this.here.id));
+    const copy = this.#ok(duplicateKept(this.#device, this.here.id));
     this.#list();
     if (copy) this.open(copy);
   }
 
   remove(): void {
     if (!this.here) return;
-    const removed = this.#ok(removeKept(device(), this.here));
+    const removed = this.#ok(removeKept(this.#device, this.here));
     if (!removed) return;
     this.removed = removed;
     this.here = undefined;
@@ -109,7 +112,7 @@ export class Shelf {
 
   restore(): void {
     if (!this.removed) return;
-    const kept = this.#ok(restoreKept(device(), this.removed));
+    const kept = this.#ok(restoreKept(this.#device, this.removed));
     this.removed = undefined;
     this.#list();
     if (kept) this.open(kept);
@@ -140,7 +143,7 @@ export class Shelf {
   }
 
   #list(): void {
-    const shelf = this.#ok(listKept(device()));
+    const shelf = this.#ok(listKept(this.#device));
     if (!shelf) return;
     this.yards = shelf.yards;
     if (shelf.words) this.words = shelf.words;

@@ -16,6 +16,8 @@ const variant = (name: string, key: string, value: string | boolean): Variant =>
 
 /** What can be compared with the yard on the bench. */
 export const variants: readonly Variant[] = [
+  variant('a toggle for each road', 'switching', 'toggles'),
+  variant('one rotary selector', 'switching', 'rotary'),
   variant('return as a chain', 'return', 'chain'),
   variant('return as a ring', 'return', 'ring'),
   variant('return as a star', 'return', 'star'),
