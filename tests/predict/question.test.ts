@@ -91,11 +91,7 @@ describe('questionEntries: what a lesson may write', () => {
     ['which of one', { which: { loco: 'Plover', would: 'run', of: { a: of.feed } } }, 'two or'],
     ['which would fly', { which: { loco: 'Plover', would: 'fly', of } }, 'run, stop or limit'],
     ['the limit of a loco', { limit: 'Plover' }, 'controller'],
-    [
-      'nothing done',
-      { do: {}, about: ['Plover'] },
-      'at least one of switch'
-    ]
+    ['nothing done', { do: {}, about: ['Plover'] }, 'at least one of switch']
   ])('refuses %s', (_, input, allowed) => {
     expect(() => questionOf(input as QuestionInput)).toThrow(allowed);
   });
