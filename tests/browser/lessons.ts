@@ -12,10 +12,17 @@ export const lessonPaths: readonly string[] = readdirSync(content)
 /** Every page with a call on it. */
 export const callPaths: readonly string[] = ['/', ...lessonPaths];
 
+/** Pages with a call whose boards stand for all kinds: plain rows, instruments, sections, lamps, plug and pin, plan, pairs. */
+const kinds = ['03', '05', '08', '11', '12', '14'];
+export const samplePaths: readonly string[] = callPaths.filter(
+  (path) => path === '/' || kinds.some((number) => path.startsWith(`/lessons/${number}-`))
+);
+
 /** Every page. */
 export const allPaths: readonly string[] = [
   ...callPaths,
   '/lessons/',
+  '/review/',
   '/glossary/',
   '/safety/',
   '/about/'

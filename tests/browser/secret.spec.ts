@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { callPaths } from './lessons';
+import { callPaths, samplePaths } from './lessons';
 import { drawnPlan, drawnRows, type DrawnRow } from './picture';
 import {
   asked,
@@ -44,7 +44,7 @@ const tells = ({ road, north, south, inks, chevrons, arrows, words }: DrawnRow, 
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
-for (const path of callPaths) {
+for (const path of samplePaths) {
   test.describe(`on ${path}`, () => {
     test('before the call nobody is told: not in the picture, in print, to readers, in words', async ({
       page

@@ -120,15 +120,27 @@ const ways: Readonly<Record<string, string>> = {
   'went east': 'east'
 };
 
+/** How the page tells of a test instrument. */
+const probes: Readonly<Record<string, string>> = {
+  'meter volts': 'The voltmeter reads',
+  'meter ohms': 'The ohmmeter reads',
+  'test lamp': 'The test lamp is'
+};
+
 /** What the page told about one thing asked: "Plover went east.", "In the chain, Heron stayed.", "The meter 'home' reads the same." */
 export function answerIn(told: string, name: string): string {
   const [loco, side] = name.split(', ') as [string, string | undefined];
   const part = side === undefined ? told : told.slice(told.indexOf(`In the ${side}, `));
   const way = new RegExp(`${loco} (stayed|stopped|went west|went east)`).exec(part)?.[1];
-  const meter = new RegExp(`${name.replace('meter ', "meter '")}' reads ([^.]+)\\.`).exec(
-    told
-  )?.[1];
-  const option = meter ?? new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1];
+  const probe = new RegExp(`${probes[name] ?? '(?!)'} (.+?)\\.(?: |$)`).exec(told)?.[1];
+  const meter =
+    probe ??
+    new RegExp(`${name.replace('meter ', "meter '")}' reads (.+?)\\.(?: |$)`).exec(told)?.[1];
+  const option =
+    meter ??
+    new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1] ??
+    new RegExp(`${name} is (\\w+)\\.`, 'i').exec(told)?.[1] ??
+    new RegExp(`${name} (falls in|stays on the rails|does not move)\\.`).exec(told)?.[1];
   const answer = way === undefined ? option : ways[way];
   if (answer === undefined) throw new Error(`'${told}' tells nothing of ${name}.`);
   return answer;

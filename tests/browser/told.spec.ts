@@ -1,4 +1,4 @@
-import { callPaths } from './lessons';
+import { samplePaths } from './lessons';
 import { drawnPlan, drawnRows, type DrawnRow } from './picture';
 import { asking, call, guess, line, openHome, START, stepAt, visit, type Step } from './step';
 import { expect, test } from './test';
@@ -10,7 +10,7 @@ const words = (text: string): number => text.split(/\s+/).filter((word) => /\w/.
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
-for (const path of callPaths) {
+for (const path of samplePaths) {
   test(`hands do all there is to do on ${path}: each message has at most twenty words, and the table says what is drawn`, async ({
     page
   }) => {
@@ -167,7 +167,7 @@ test('the lesson that wants plan and rows shows both, and both tell the same of 
 });
 
 for (const [screen, width, paths] of [
-  ['a desk', 1280, callPaths],
+  ['a desk', 1280, samplePaths],
   ['a phone', 390, ['/']]
 ] as const) {
   test.describe(`on ${screen}`, () => {

@@ -50,13 +50,13 @@ const board: Mistake[] = [
     'Map keys must be unique',
     'valid YAML'
   ],
-  ['13 deck roads', { 15: 'yard: { deckRoads: 13 }' }, 15, '13 in `yard.deckRoads`', '1 to 12'],
+  ['41 deck roads', { 15: 'yard: { deckRoads: 41 }' }, 15, '41 in `yard.deckRoads`', '1 to 40'],
   [
-    '13 deck roads, further down',
-    { 15: ['yard:', '  return: ring', '  deckRoads: 13'] },
+    '41 deck roads, further down',
+    { 15: ['yard:', '  return: ring', '  deckRoads: 41'] },
     17,
-    '13 in `yard.deckRoads`',
-    '1 to 12 deck roads'
+    '41 in `yard.deckRoads`',
+    '1 to 40 deck roads'
   ],
   ['an unknown loco', { 16: 'locos: { Plovr: A }' }, 16, "unknown loco 'Plovr'", 'Plover, Heron'],
   ['an unknown road', { 16: 'locos: { Plover: Z }' }, 16, "road 'Z' in `locos.Plover`", 'A, B, C'],
@@ -77,14 +77,34 @@ const board: Mistake[] = [
     'feed wire, feed link A-B'
   ],
   ['an unknown edit', { 18: 'edits: [ { cut: feed wire } ]' }, 18, '{"cut":', 'an edit: {"off":'],
-  ['an unknown view', { 19: 'show: [row]' }, 19, '"row" in `show.0`', 'rows or plan'],
+  [
+    'a fault of a contact that is not there',
+    { 18: 'faults: [ { stuckOpen: toggle Z } ]' },
+    18,
+    '{"stuckOpen":"toggle Z"} in `faults.0`',
+    'toggle A, toggle B, toggle C'
+  ],
+  [
+    'an unknown fault',
+    { 18: 'faults: [ { rusty: feed wire } ]' },
+    18,
+    '{"rusty":',
+    'a fault: {"stuckOpen":'
+  ],
+  [
+    'an unknown view',
+    { 19: 'show: [row]' },
+    19,
+    '"row" in `show.0`',
+    'rows, plan, panel or diagram'
+  ],
   ['a trace of an empty road', { 19: 'trace: C' }, 19, "`trace` of road 'C'", 'A, B'],
   [
     'a pair whose yard does not fit',
-    { 19: 'pair: { title: big, yard: { deckRoads: 20 } }' },
+    { 19: 'pair: { title: big, yard: { deckRoads: 41 } }' },
     19,
-    '20 in `deckRoads`',
-    '1 to 12 deck roads'
+    '41 in `deckRoads`',
+    '1 to 40 deck roads'
   ]
 ];
 
@@ -104,7 +124,7 @@ const call: Mistake[] = [
     "'feed wire Z' in an edit",
     'feed wire, feed link A-B'
   ],
-  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch, controller, edits'],
+  ['nothing done', { 24: 'do: {}' }, 24, '{} in `do`', 'at least one of switch'],
   ['about an unknown loco', { 25: 'about: [Plovr]' }, 25, "unknown 'Plovr'", 'Plover, Heron'],
   [
     'compare of an unknown meter',
@@ -119,7 +139,7 @@ const call: Mistake[] = [
     { 25: ['about: [Plover]', 'compare: { speed: Plover }'] },
     23,
     'a call that asks about and compare',
-    'exactly one of about, compare, which'
+    'exactly one of about, compare, which, limit'
   ],
   ['no words for a wrong option', { 28: [] }, 26, "no words for Plover: 'west'", 'stays, west'],
   [

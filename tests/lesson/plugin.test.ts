@@ -32,7 +32,7 @@ describe('lessons(): the plugin that turns lessons into pages', { timeout }, () 
       { 25: 'about: [Plovr]' },
       `${file}:25: unknown 'Plovr'. Allowed: on this board: Plover, Heron.`
     ],
-    [{ 15: 'yard: { deckRoads: 13 }' }, `${file}:15: 13 in \`yard.deckRoads\`. Allowed: 1 to 12`]
+    [{ 15: 'yard: { deckRoads: 41 }' }, `${file}:15: 41 in \`yard.deckRoads\`. Allowed: 1 to 40`]
   ])('a lesson with a mistake stops the build: %j', async (change, message) => {
     await expect(transformed(sampleWith(change))).rejects.toMatchObject({ name: 'LessonError' });
     await expect(transformed(sampleWith(change))).rejects.toThrow(message);

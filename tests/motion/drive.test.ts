@@ -7,7 +7,7 @@ import { moment, type SceneInput } from '../yard/build';
 /** A supply and wires that take next to nothing: what the knob gives, the loco gets. */
 const ideal = {
   deckRoads: 1,
-  toggles: false,
+  switching: 'none',
   roadLengthMm: 3000,
   supply: { ohms: 0, limitAmps: 10 },
   wires: { main: { lengthM: 0.01 }, link: { lengthM: 0.01 }, dropper: { lengthM: 0.01 } }
@@ -38,7 +38,7 @@ describe('driveTo(scene): a loco that runs light', () => {
   test.each(locoNames.flatMap((name) => knobs.map((knob) => ({ name, knob }))))(
     '$name at knob $knob settles at v = (U − I₀·R)/k, U from the reading',
     ({ name, knob }) => {
-      const { yard, scene } = alone(name, knob, { deckRoads: 1, toggles: false });
+      const { yard, scene } = alone(name, knob, { deckRoads: 1, switching: 'none' });
       const driven = driveTo(yard, start(scene), 0.8);
       const reading = read(yard, driven.scene);
       const volts = reading.between('feed rail A', 'return rail A') ?? NaN;
@@ -61,7 +61,7 @@ describe('driveTo(scene): a loco that runs light', () => {
   test('a dearer resistor makes it slower, in feed or return alike', () => {
     const speed = (edits: SceneInput['edits']) => {
       const { yard, scene } = moment(
-        { deckRoads: 1, toggles: false },
+        { deckRoads: 1, switching: 'none' },
         { locos: { Plover: 'A' }, controller: 0.8, edits }
       );
       return of(driveTo(yard, start(scene), 1), 'Plover').speed;
@@ -119,8 +119,8 @@ describe('driveTo(scene): starting and stopping', () => {
   });
 });
 
-describe('driveTo(scene): the backstop', () => {
-  const short = { deckRoads: 2, toggles: false, roadLengthMm: 600 };
+describe('driveTo(scene): the barrier of a deck that is wired for good', () => {
+  const short = { deckRoads: 2, switching: 'none', roadLengthMm: 600 };
 
   test.each([
     ['east', 1, 600 - 95 / 2],
@@ -130,7 +130,7 @@ describe('driveTo(scene): the backstop', () => {
     const driven = driveTo(yard, start(scene), 5);
     expect(of(driven, 'Plover')).toMatchObject({ speed: 0, atMm });
     expect(driven.events).toHaveLength(1);
-    expect(driven.events[0]).toMatchObject({ kind: 'backstop', loco: 'Plover', end });
+    expect(driven.events[0]).toMatchObject({ kind: 'barrier', loco: 'Plover', end, road: 'A' });
     const seconds = (driven.events[0]?.tick ?? NaN) / TICKS_PER_SECOND;
     near(seconds, (600 / 2 - 95 / 2) / 1000 / 0.245, { rel: 0.05 });
   });

@@ -96,6 +96,26 @@ describe('answer(compare meter): one meter against another', () => {
   });
 });
 
+describe('answer(limit): does the controller limit', () => {
+  const metal = { edits: [{ metal: 'rails of B' }] };
+  const limit = (action: QuestionInput['do'], switches: Record<string, boolean>) =>
+    answers({ do: action, limit: 'controller' }, { scene: { ...two, switches } })['controller'];
+
+  test.each<[string, QuestionInput['do'], Record<string, boolean>, string]>([
+    ['metal on live rails', metal, { A: true, B: true }, 'it limits'],
+    ['metal on dead rails', metal, { A: true }, 'it goes on as before'],
+    ['one more loco', { switch: { B: true } }, { A: true }, 'it goes on as before']
+  ])('%s: %s', (_, action, ...[switches, expected]) => {
+    expect(limit(action, switches)).toBe(expected);
+  });
+
+  test('which of these would make it limit', () => {
+    const of = { live: { edits: [{ metal: 'rails of A' }] }, dead: metal };
+    const scene = { ...two, switches: { A: true } };
+    expect(answers({ which: { would: 'limit', of } }, { scene })).toEqual({ controller: 'live' });
+  });
+});
+
 describe('answer(which): what would make it run, or stop it', () => {
   const off = (place: string) => ({ edits: [{ off: place }] });
   const which = (would: 'run' | 'stop', of: Record<string, object>, scene: BoardInput['scene']) =>

@@ -21,12 +21,17 @@ const of = { feed: { controller: 0 }, home: { controller: 1 } };
 
 describe('answer(question): a question that cannot be put', () => {
   test.each<[string, QuestionInput, string, string]>([
-    ['no kind', {}, 'none of them', 'exactly one of about, compare, which'],
+    [
+      'no kind',
+      {},
+      'none of them',
+      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'
+    ],
     [
       'two kinds',
       { about: ['Plover'], compare: { speed: 'Plover' } },
       'about and compare',
-      'exactly one of about, compare, which'
+      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'
     ],
     ['a loco that is not there', { about: ['Heron'] }, "unknown 'Heron'", 'Plover, meter out'],
     [
@@ -84,8 +89,9 @@ describe('questionEntries: what a lesson may write', () => {
     ],
     ['a made-up option', { compare: { speed: 'Plover', options: ['flies'] } }, 'stops'],
     ['which of one', { which: { loco: 'Plover', would: 'run', of: { a: of.feed } } }, 'two or'],
-    ['which would fly', { which: { loco: 'Plover', would: 'fly', of } }, 'run or stop'],
-    ['nothing done', { do: {}, about: ['Plover'] }, 'at least one of switch, controller, edits']
+    ['which would fly', { which: { loco: 'Plover', would: 'fly', of } }, 'run, stop or limit'],
+    ['the limit of a loco', { limit: 'Plover' }, 'controller'],
+    ['nothing done', { do: {}, about: ['Plover'] }, 'at least one of switch']
   ])('refuses %s', (_, input, allowed) => {
     expect(() => questionOf(input as QuestionInput)).toThrow(allowed);
   });
@@ -115,6 +121,16 @@ describe('asked(question), hides(question)', () => {
       { which: { loco: 'Plover', would: 'run', of } },
       [{ id: 'Plover', options: ['feed', 'home', 'each of them', 'none of them'] }],
       ['Plover']
+    ],
+    [
+      { which: { would: 'limit', of, each: 'either', none: 'neither' } },
+      [{ id: 'controller', options: ['feed', 'home', 'either', 'neither'] }],
+      []
+    ],
+    [
+      { limit: 'controller' },
+      [{ id: 'controller', options: ['it limits', 'it goes on as before'] }],
+      []
     ]
   ])('%j', (input, what, hidden) => {
     const question = questionOf(input);
@@ -123,7 +139,16 @@ describe('asked(question), hides(question)', () => {
   });
 
   test('questionKeys: the kinds there are', () => {
-    expect(questionKeys).toEqual(['about', 'compare', 'which']);
+    expect(questionKeys).toEqual([
+      'about',
+      'compare',
+      'which',
+      'limit',
+      'falls',
+      'lamps',
+      'reads',
+      'testLamp'
+    ]);
   });
 
   test('answerKey: the yard’s title is added where there is a pair', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { because, happened, play, watch, way, WATCH_SECONDS } from '../../src/lib/predict';
 import { TICKS_PER_SECOND } from '../../src/lib/motion';
 import type { Edit, Scene } from '../../src/lib/yard';
-import { moment } from '../yard/build';
+import { moment, sceneOf, yardOf } from '../yard/build';
 
 const scene = { locos: { Plover: 'A', Heron: 'B' }, controller: 0.6 };
 
@@ -12,8 +12,9 @@ const played = (edits: Edit[], switches: Record<string, boolean> = { A: true, B:
 };
 
 describe('way(before, after, loco)', () => {
-  const at = (atMm: number): Scene =>
-    moment({ deckRoads: 1 }, { locos: { Plover: { road: 'A', atMm } } }).scene;
+  const yard = yardOf({ deckRoads: 2, stablingRoads: 2 });
+  const at = (atMm: number, road = 'A'): Scene =>
+    sceneOf(yard, { deck: 'R', locos: { Plover: { road, atMm } } });
 
   test.each([
     [600, 600, 'stays'],
@@ -22,7 +23,34 @@ describe('way(before, after, loco)', () => {
     [600, 597, 'west'],
     [600, 1100, 'east']
   ])('from %d to %d mm: %s', (from, to, expected) => {
-    expect(way(at(from), at(to), 'Plover')).toBe(expected);
+    expect(way({ yard, before: at(from), after: at(to) }, 'Plover')).toBe(expected);
+  });
+
+  test.each([
+    ['Q', 2380, 'R', 20, 'east'],
+    ['R', 20, 'Q', 2380, 'west'],
+    ['R', 1180, '2', 20, 'east'],
+    ['2', 150, 'R', 1100, 'west'],
+    ['Q', 2399, 'R', 1, 'stays']
+  ])(
+    'from road %s at %d to road %s at %d mm, over a joint: %s',
+    (...[road, atMm, to, toMm, expected]) => {
+      const before = at(atMm, road);
+      expect(way({ yard, before, after: at(toMm, to) }, 'Plover')).toBe(expected);
+    }
+  );
+
+  test('played over a joint: a loco that comes west out of 2 onto R went west', () => {
+    const from2 = sceneOf(yard, {
+      deck: '2',
+      locos: { Plover: '2' },
+      switches: { R: 'on', 2: 'on' },
+      controller: '60% west'
+    });
+    const out = play(yard, from2, undefined);
+    expect(out.after.locos['Plover']?.road).toBe('R');
+    expect(way(out, 'Plover')).toBe('west');
+    expect(happened(out, ['Plover'])).toBe('Plover went west.');
   });
 });
 
@@ -46,6 +74,16 @@ describe('happened(played)', () => {
   test('a loco that ran and does not go on has stopped', () => {
     const off = played([{ off: 'return wire' }], { A: true });
     expect(happened(off, ['Plover', 'Heron'])).toBe('Plover stopped and Heron stayed.');
+  });
+
+  test('a loco that fell went into the gap', () => {
+    const { yard, scene: start } = moment(
+      { deckRoads: 2, stablingRoads: 2 },
+      { deck: -20, locos: { Plover: { road: 'Q', atMm: 2300 } }, controller: 0.6 }
+    );
+    expect(happened(play(yard, start, undefined), ['Plover'])).toBe(
+      'Plover went east and fell into the gap.'
+    );
   });
 });
 

@@ -4,7 +4,7 @@ import { read } from '../../src/lib/yard';
 import { near, type Tolerance } from '../circuit/near';
 import { moment } from '../yard/build';
 
-/** Heron held on the running road, whose main run is wired out and home with `size`. */
+/** Heron held on the running road, whose main run is wired with `size` out to its tag and home from the joint. */
 function running(size: string, lengthM: number) {
   const { yard, scene } = moment(
     { deckRoads: 1, runningRoad: true, wires: { main: { size, lengthM } } },
@@ -12,7 +12,7 @@ function running(size: string, lengthM: number) {
   );
   const { amps, between } = read(yard, scene);
   const out = between('feed', 'feed tag Q') ?? NaN;
-  const home = between('return tag Q', 'return') ?? NaN;
+  const home = between('return joint', 'return') ?? NaN;
   return { amps: amps('Heron'), out, home };
 }
 

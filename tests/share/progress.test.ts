@@ -1,21 +1,20 @@
 import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import {
+  countTries,
   noProgress,
   owesTwin,
   readProgress,
-  surenesses,
+  undated,
   withTry,
   type Progress,
   type Try
 } from '../../src/lib/share';
 import { BorderError } from '../../src/lib/yard';
 import { thrown } from '../yard/build';
-
-const anyTry: fc.Arbitrary<Try> = fc.record({
-  right: fc.boolean(),
-  sure: fc.constantFrom(...surenesses)
-});
+import { anyTry } from './tries';
 
 const id = '01-out-and-home/1';
 const after = (...tries: readonly Try[]): Progress =>
@@ -39,7 +38,12 @@ describe('readProgress(text)', () => {
     ['nothing', 'null', 'progress: met null, allowed: '],
     ['a list', '[]', 'progress › version: met nothing, allowed: a value: it must be given.'],
     ['no calls', '{"version":1}', 'progress › calls: met nothing'],
-    ['another version', '{"version":2,"calls":{}}', 'progress › version: met 2, allowed: 1.'],
+    ['another version', '{"version":3,"calls":{}}', 'progress › version: met 3, allowed: 1 or 2.'],
+    [
+      'half a day',
+      '{"version":2,"calls":{"x":[{"right":true,"sure":"fairly","day":2.5}]}}',
+      'progress › calls › x › 0 › day: met 2.5, allowed: a whole number of days.'
+    ],
     ['calls that are a number', '{"version":1,"calls":3}', 'progress › calls: met 3'],
     [
       'an unknown sureness',
@@ -65,6 +69,25 @@ describe('readProgress(text)', () => {
       }),
       { numRuns: 300, seed: 4 }
     );
+  });
+});
+
+describe('readProgress(text) of the first version', () => {
+  const kept = readFileSync(join(import.meta.dirname, 'progress-1.json'), 'utf8');
+
+  test('reads a record as it was kept: every try is there, without a day', () => {
+    const progress = readProgress(kept);
+    expect(progress.version).toBe(2);
+    expect(progress.calls).toEqual((JSON.parse(kept) as { calls: unknown }).calls);
+    expect(countTries(progress)).toBe(5);
+    expect(undated(progress)).toBe(5);
+    expect(owesTwin(progress, '03-a-switch-is-a-gap/5')).toBe(true);
+  });
+
+  test('goes on with days from there, and is read again', () => {
+    const more = withTry(readProgress(kept), 'home/1', { right: true, sure: 'fairly', day: 20600 });
+    expect(readProgress(JSON.stringify(more))).toEqual(more);
+    expect(undated(more)).toBe(5);
   });
 });
 

@@ -40,14 +40,14 @@ describe.each(editKinds.map((kind) => ({ key: kind.key, kind })))('edit kind $ke
 
   test('applyEdit(runs): a place that is not there is refused with those that are', () => {
     const wrong = JSON.parse(
-      JSON.stringify(kind.example).replace(/dropper A|toggle A|"A"/, (found) =>
+      JSON.stringify(kind.example).replace(/dropper A|toggle A|rail A|"A"/, (found) =>
         found.replace('A', 'Z')
       )
     ) as Edit;
     const error = thrown(() => applyEdit(wire(yardOf({ deckRoads: 1 })), wrong));
     expect(error).toBeInstanceOf(PlaceError);
     expect((error as PlaceError).message).toMatch(
-      /^No '.*Z' in this yard\. There are: feed wire, .*return dropper A\.$/
+      /^No '.*Z' in this yard\. There are: feed( wire)?, .*return (dropper|tag) A\.$/
     );
   });
 });
@@ -59,7 +59,10 @@ test('editWords(edit): tells each kind as a modeller would', () => {
     'a 10 Ω resistor is in the feed dropper A',
     'toggle A is in the return dropper A',
     'metal lies across toggle A',
-    "the meter 'out' is in the feed dropper A"
+    "the meter 'out' is in the feed dropper A",
+    "the voltmeter is between the controller's feed and feed rail A",
+    'the ohmmeter is between feed tag A and feed rail A',
+    "the test lamp is between the controller's feed and return rail A"
   ]);
 });
 

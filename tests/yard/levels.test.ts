@@ -62,15 +62,15 @@ describe('levels(circuit)', () => {
     expect(all.get('far side')).toMatchObject({ joined: 'through', through: ['lamp'] });
   });
 
-  test('an island of its own has no level', () => {
+  test('an island of its own has no share of the controller’s volts; the lamps’ is told by name', () => {
     const ends = { a: 'lamp +', b: 'lamp -' };
     const circuit = withMore(
       { kind: 'source', id: 'lamp supply', ...ends, volts: 12, ohms: 0.1 },
       { kind: 'resistor', id: 'lamp', ...ends, ohms: 1000 }
     );
     const all = levels(circuit, solve(circuit));
-    expect(all.get('lamp +')).toEqual({ joined: 'nothing', share: undefined, through: [] });
-    expect(all.get('lamp -')?.joined).toBe('nothing');
+    expect(all.get('lamp +')).toEqual({ joined: 'lamp supply', share: undefined, through: [] });
+    expect(all.get('lamp -')?.joined).toBe('lamp supply');
   });
 });
 

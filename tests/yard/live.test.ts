@@ -5,10 +5,13 @@ import {
   circuitOf,
   deckRoads,
   editKinds,
-  hasToggle,
+  holeAt,
   liveRoads,
   roads,
-  type Edit
+  roadsOf,
+  toggleRoads,
+  type Edit,
+  type Road
 } from '../../src/lib/yard';
 import { moment, type Moment } from './build';
 import { anyMoment, anyYard, toggledYard } from './random';
@@ -28,7 +31,7 @@ describe('liveRoads(scene)', () => {
   });
 
   test('without toggles every road is live; so is the running road, whatever the toggles', () => {
-    expect(live({ deckRoads: 3, toggles: false })).toEqual(['A', 'B', 'C']);
+    expect(live({ deckRoads: 3, switching: 'none' })).toEqual(['A', 'B', 'C']);
     expect(live({ deckRoads: 3, runningRoad: true }, { switches: { C: 'on' } })).toEqual([
       'Q',
       'C'
@@ -73,7 +76,38 @@ describe('liveRoads(scene)', () => {
   });
 });
 
+describe('liveRoads(scene), Quillby Quay', () => {
+  const quay = { deckRoads: 5, stablingRoads: 4 };
+  const all = Object.fromEntries([...'ABCDER1234'].map((road) => [road, true]));
+
+  test('a loco in the gap is asked no more: its road is as live as an empty one', () => {
+    const edits: Edit[] = [{ resistor: 200, in: 'feed dropper C' }];
+    const input = { deck: -140, switches: all, edits };
+    const fallen = { road: 'C', atMm: 1185, fallen: true };
+    expect(live(quay, input)).not.toContain('C');
+    expect(live(quay, { ...input, locos: { Avocet: fallen } })).toEqual(live(quay, input));
+  });
+
+  test('where a running stop and a stabling stop are one place, the pin makes both contacts', () => {
+    const yard = { ...quay, stablingFromMm: 75, runningRoad: 'interlocked' as const };
+    const input = { deck: -240, switches: { ...all, Q: true } };
+    const names = ['Q', 'A', 'B', 'C', 'D', 'E', 'R'];
+    expect(live(yard, { ...input, pin: 'out' })).toEqual(names.slice(1));
+    expect(live(yard, { ...input, pin: 'home' })).toEqual([...names, '1']);
+  });
+});
+
 const runs = { numRuns: 80, seed: 7 };
+
+/** Whether each contact in a road's feed is made; a road without any is always fed. */
+function isFed({ yard, scene }: Moment, { name, kind, bed }: Road): boolean {
+  const toggled = !toggleRoads(yard).includes(name) || scene.switches[name] === true;
+  const plugged = bed !== 'deck' || yard.plug === false || scene.plug === 'in';
+  const hole = scene.pin === 'home' ? holeAt(yard, scene.deck) : undefined;
+  const interlocked =
+    kind === 'stabling' || (kind === 'running' && yard.runningRoad === 'interlocked');
+  return toggled && plugged && (!interlocked || hole?.fixed === name);
+}
 
 /** Whether conductors alone join both rails to their own terminals, worked out without the trace. */
 function wholeByWires({ yard, scene }: Moment, road: string): boolean {
@@ -97,7 +131,7 @@ const withEdits = (moments: fc.Arbitrary<Moment>): fc.Arbitrary<Moment> =>
       )
       .map((picked) => {
         const edits = picked
-          .filter(([kind]) => yard.toggles || kind.key !== 'metal')
+          .filter(([kind]) => yard.switching === 'toggles' || kind.key !== 'metal')
           .map(([kind, road]) => JSON.parse(relettered(kind.example, road)) as Edit);
         return { yard, scene: { ...scene, edits } };
       })
@@ -119,13 +153,12 @@ describe('liveRoads(scene), any yard', () => {
     );
   });
 
-  test('a road without a toggle is always live in a sound yard', () => {
+  test('a road is live in a sound yard unless a toggle, a pin contact or the plug cuts it', () => {
     fc.assert(
       fc.property(anyMoment(anyYard), ({ yard, scene }) => {
         const found = liveRoads(yard, scene);
-        for (const road of roads(yard)) {
-          const closed = !hasToggle(yard, road) || scene.switches[road] === true;
-          expect(found.has(road)).toBe(closed);
+        for (const road of roadsOf(yard)) {
+          expect(found.has(road.name)).toBe(isFed({ yard, scene }, road));
         }
       }),
       runs

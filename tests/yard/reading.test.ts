@@ -140,7 +140,7 @@ describe('read(scene).limiting', () => {
     const all = { Plover: 'A', Heron: 'B', Curlew: 'C', Dunlin: 'D', Avocet: 'E' };
     const held = (limitAmps: number) =>
       reading(
-        { deckRoads: 5, toggles: false, supply: { limitAmps } },
+        { deckRoads: 5, switching: 'none', supply: { limitAmps } },
         { locos: all, controller: 1 }
       );
     expect(held(10).limiting).toBe(false);

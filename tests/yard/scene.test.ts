@@ -59,7 +59,9 @@ describe('admit(SceneSchema)', () => {
 describe('fit(scene, yard)', () => {
   test('stands a loco in the middle of its road, facing east, at rest', () => {
     const { scene } = moment({ deckRoads: 2, roadLengthMm: 1000 }, { locos: { Heron: 'B' } });
-    expect(scene.locos).toEqual({ Heron: { road: 'B', atMm: 500, faces: 'east', speed: 0 } });
+    expect(scene.locos).toEqual({
+      Heron: { road: 'B', atMm: 500, faces: 'east', speed: 0, fallen: false }
+    });
   });
 
   test('keeps the whole loco on its rails', () => {
@@ -98,7 +100,9 @@ describe('fit(scene, yard)', () => {
   test('refuses a toggle of the running road, and any in a yard without toggles', () => {
     const on = (road: string) => ({ switches: { [road]: true } });
     expect(() => moment({ deckRoads: 1, runningRoad: true }, on('Q'))).toThrow('allowed: A.');
-    expect(() => moment({ toggles: false }, on('A'))).toThrow('allowed: no toggles in this yard.');
+    expect(() => moment({ switching: 'none' }, on('A'))).toThrow(
+      'allowed: no toggles in this yard.'
+    );
   });
 });
 

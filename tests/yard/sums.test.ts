@@ -1,6 +1,16 @@
 import fc from 'fast-check';
-import { describe, test } from 'vitest';
-import { locoNamed, motorConstant, read, roads, type Reading } from '../../src/lib/yard';
+import { describe, expect, test } from 'vitest';
+import {
+  deckRoads,
+  locoNamed,
+  motorConstant,
+  read,
+  roads,
+  roadsOf,
+  type Reading,
+  type Road,
+  type Yard
+} from '../../src/lib/yard';
 import { near } from '../circuit/near';
 import type { Moment } from './build';
 import { anyMoment, anyYard } from './random';
@@ -11,8 +21,25 @@ const balanced = { rel: 1e-9, abs: 1e-12 };
 
 const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0);
 
+/** Amps of all runs that end in a node. */
+const into = ({ runs: all, amps }: Reading, node: string): number =>
+  sum(all.filter(({ to }) => to === node).map((run) => amps(run.parts[0]?.id ?? '')));
+
+/** Roads that are chained to each other: all of them, or those of each bed of a moving deck. */
+const sides = (yard: Yard): readonly (readonly string[])[] => {
+  const on = (bed: Road['bed']) =>
+    roadsOf(yard).flatMap((road) => (road.bed === bed ? [road.name] : []));
+  return yard.plug === false ? [roads(yard)] : [on('west'), on('deck'), on('east')];
+};
+
+/** Each hop from road to road, with the roads that lie beyond it. */
+const hops = (names: readonly string[]): readonly [string, readonly string[]][] =>
+  names
+    .slice(1)
+    .map((road, index) => [`${names[index] as string}-${road}`, names.slice(index + 1)]);
+
 /** Amps of the locos on these roads, feed rail to return rail. */
-const taken = ({ scene }: Moment, { amps }: Reading, where: readonly string[]): number =>
+const takenOn = ({ scene }: Moment, { amps }: Reading, where: readonly string[]): number =>
   sum(
     Object.entries(scene.locos)
       .filter(([, at]) => where.includes(at.road))
@@ -31,36 +58,64 @@ const property = (check: (at: Moment, reading: Reading) => void): void => {
 describe('read(scene).amps, any yard', () => {
   test('the locos take together what the controller gives', () => {
     property((at, reading) => {
-      near(taken(at, reading, roads(at.yard)), -reading.amps('controller'), balanced);
+      near(takenOn(at, reading, roads(at.yard)), -reading.amps('controller'), balanced);
     });
   });
 
   test('as much comes home as went out', () => {
-    property(({ yard }, { amps }) => {
-      const ring = yard.return === 'ring' && roads(yard).length > 1;
-      const home = amps('return wire') + (ring ? amps('closing link') : 0);
-      near(home, amps('feed wire'), balanced);
-      near(home, -amps('controller'), balanced);
+    property((_, reading) => {
+      const home = into(reading, 'return');
+      near(home, reading.amps('feed wire'), balanced);
+      near(home, -reading.amps('controller'), balanced);
+    });
+  });
+
+  test('what the deck takes comes home by its lead, and by nothing else', () => {
+    property((at, reading) => {
+      if (at.yard.plug === false) {
+        expect(reading.runs.filter(({ to }) => to === 'deck joint')).toEqual([]);
+        return;
+      }
+      const taken = takenOn(at, reading, deckRoads(at.yard));
+      near(into(reading, 'deck joint'), taken, balanced);
+      const contacts = [1, 2].map((index) => reading.amps(`plug return ${String(index)}`));
+      for (const amps of contacts) near(amps, taken / 2, balanced);
     });
   });
 
   test('a road’s two droppers carry the amps of its loco', () => {
     property((at, reading) => {
       for (const road of roads(at.yard)) {
-        near(reading.amps(`feed dropper ${road}`), taken(at, reading, [road]), balanced);
-        near(reading.amps(`return dropper ${road}`), taken(at, reading, [road]), balanced);
+        near(reading.amps(`feed dropper ${road}`), takenOn(at, reading, [road]), balanced);
+        near(reading.amps(`return dropper ${road}`), takenOn(at, reading, [road]), balanced);
       }
     });
   });
 
-  test('each hop of the feed, and of a chained return, carries the sum of the roads beyond it', () => {
+  test('each hop of the feed carries the sum of the roads beyond it', () => {
     property((at, reading) => {
-      const all = roads(at.yard);
-      for (const [index, road] of all.slice(1).entries()) {
-        const hop = `${all[index] as string}-${road}`;
-        const beyond = taken(at, reading, all.slice(index + 1));
-        near(reading.amps(`feed link ${hop}`), beyond, balanced);
-        if (at.yard.return === 'chain') near(reading.amps(`loop link ${hop}`), beyond, balanced);
+      for (const [hop, beyond] of hops(roads(at.yard))) {
+        near(reading.amps(`feed link ${hop}`), takenOn(at, reading, beyond), balanced);
+      }
+    });
+  });
+
+  test('each hop of a chained return carries the sum of the roads beyond it on its side', () => {
+    property((at, reading) => {
+      const chained = at.yard.return === 'chain' ? sides(at.yard).flatMap(hops) : [];
+      const links = reading.runs.filter(({ id }) => /^loop link .+-/.test(id));
+      if (at.yard.return === 'chain') expect(links).toHaveLength(chained.length);
+      for (const [hop, beyond] of chained) {
+        near(reading.amps(`loop link ${hop}`), takenOn(at, reading, beyond), balanced);
+      }
+    });
+  });
+
+  test('in a star each road’s own wire carries its amps home', () => {
+    property((at, reading) => {
+      if (at.yard.return !== 'star') return;
+      for (const road of roads(at.yard)) {
+        near(reading.amps(`return wire ${road}`), takenOn(at, reading, [road]), balanced);
       }
     });
   });

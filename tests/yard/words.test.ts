@@ -56,6 +56,15 @@ describe('words', () => {
   });
 
   test.each([
+    [{ deck: '2' }, /deck.*2/],
+    [{ pin: 'home' as const }, /pin.*home/],
+    [{ pin: 'out' as const }, /pin.*out/],
+    [{ plug: 'out' as const }, /plug.*out/]
+  ])('actionWords(%j) tells it too', (action, words) => {
+    expect(actionWords(action)).toMatch(words);
+  });
+
+  test.each([
     [
       { deckRoads: 2 },
       { locos: { Plover: 'A', Heron: 'B' }, switches: { B: true }, controller: 0.6 },
@@ -63,7 +72,7 @@ describe('words', () => {
     ],
     [{ deckRoads: 1 }, {}, 'All toggles are off. The knob is at centre.'],
     [
-      { deckRoads: 2, toggles: false, return: 'ring' as const },
+      { deckRoads: 2, switching: 'none' as const, return: 'ring' as const },
       { controller: -1, edits: [{ off: 'closing link' }] },
       'The knob is at 100 % west. The return is a ring. The closing link is off.'
     ]

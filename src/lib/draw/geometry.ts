@@ -18,6 +18,17 @@ const legs = (points: Polyline): readonly (readonly [Point, Point])[] =>
 export const lengthOf = (points: Polyline): number =>
   legs(points).reduce((sum, [a, b]) => sum + distance(a, b), 0);
 
+/** Distance of a point from a line, px. */
+export const distanceTo = (points: Polyline, { x, y }: Point): number =>
+  Math.min(
+    ...legs(points).map(([a, b]) => {
+      const [dx, dy] = [b.x - a.x, b.y - a.y];
+      const share = ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1);
+      const inside = Math.min(Math.max(share, 0), 1);
+      return Math.hypot(a.x + inside * dx - x, a.y + inside * dy - y);
+    })
+  );
+
 /** Point and heading (degrees, clockwise from east) at `along` px from the start. */
 export function at(points: Polyline, along: number): Point & { readonly angle: number } {
   let left = Math.max(along, 0);

@@ -3,8 +3,8 @@ import { at, lengthOf, type Point, type Polyline } from './geometry';
 
 /** How a conductor is filled. */
 export interface Ink {
-  /** `plain`: not told yet. `split`: part way, both inks. */
-  readonly fill: 'feed' | 'return' | 'split' | 'none' | 'short' | 'plain';
+  /** `own`: on the lamps' own island. `plain`: not told yet. `split`: part way, both inks. */
+  readonly fill: 'feed' | 'return' | 'split' | 'none' | 'own' | 'short' | 'plain';
   /** At its level only through a load. */
   readonly broken: boolean;
   /** The feed's share of the width when split. */
@@ -17,8 +17,12 @@ const PURE = 0.05;
 /** A conductor whose result is not told yet. */
 export const untold: Ink = { fill: 'plain', broken: false, share: 0 };
 
+/** A conductor of the lamps' own supply. */
+export const own: Ink = { fill: 'own', broken: false, share: 0 };
+
 /** The ink of a level. */
-export function inkOf({ joined, share = joined === 'feed' ? 1 : 0 }: Level): Ink {
+export function inkOf({ joined, share = joined.startsWith('feed') ? 1 : 0 }: Level): Ink {
+  if (joined === 'lamp supply') return own;
   if (joined === 'nothing') return { fill: 'none', broken: false, share: 0 };
   if (joined === 'both') return { fill: 'short', broken: false, share: 0 };
   const broken = joined === 'through';

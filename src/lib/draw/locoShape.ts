@@ -1,4 +1,4 @@
-import type { Loco } from '../yard';
+import { locoNamed, stockNamed, type Loco } from '../yard';
 
 /** A loco's outline in side view: front to the east, standing on y = 0, px. */
 export interface Outline {
@@ -10,7 +10,7 @@ export interface Outline {
 }
 
 /** Our own flat outlines, one for each shape. */
-export const outlines: Readonly<Record<Loco['shape'], Outline>> = {
+const outlines: Readonly<Record<Loco['shape'] | 'coach' | 'wagon', Outline>> = {
   tank: {
     width: 60,
     body: 'M-30-8V-34H-31V-37H-9V-34H-10V-27H15V-36H14V-38H22V-36H21V-27H27V-8Z',
@@ -62,5 +62,30 @@ export const outlines: Readonly<Record<Loco['shape'], Outline>> = {
       [25, 6],
       [39, 6]
     ]
+  },
+  coach: {
+    width: 104,
+    body: 'M-52-8V-31Q-48-37-40-37H40Q48-37 52-31V-8Z',
+    windows:
+      'M-44-30h12v9h-12zM-28-30h12v9h-12zM-12-30h12v9h-12zM4-30h12v9h-12zM20-30h12v9h-12zM36-30h8v9h-8z',
+    wheels: [
+      [-42, 6],
+      [-28, 6],
+      [28, 6],
+      [42, 6]
+    ]
+  },
+  wagon: {
+    width: 44,
+    body: 'M-22-10V-26H22V-10Z',
+    windows: '',
+    wheels: [
+      [-12, 6],
+      [12, 6]
+    ]
   }
 };
+
+/** The outline of a loco or of other stock. */
+export const outlineOf = (name: string): Outline =>
+  outlines[stockNamed(name) ? (name.split(' ')[0] as 'coach' | 'wagon') : locoNamed(name).shape];

@@ -1,4 +1,4 @@
-import { deckRoads, roads, RUNNING_ROAD, type Yard } from '../yard';
+import { holes, roadsOf, travel, wholeRoads, type Road, type Yard } from '../yard';
 
 /** One road seen from above, px. */
 export interface PlanRoad {
@@ -6,7 +6,17 @@ export interface PlanRoad {
   readonly y: number;
   readonly west: number;
   readonly east: number;
-  readonly letterX: number;
+  /** Where its letter can stand: the first is the usual place. */
+  readonly letterXs: readonly number[];
+  /** Where mm along it is drawn. */
+  readonly x: (mm: number) => number;
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** All that the plan draws, px; across the deck it is to scale. */
@@ -16,12 +26,14 @@ export interface PlanLayout {
   /** px per mm along, and across. */
   readonly along: number;
   readonly across: number;
-  readonly deck: {
-    readonly x: number;
-    readonly y: number;
-    readonly width: number;
-    readonly height: number;
-  };
+  readonly deck: Box;
+  /** Where there is no track when the deck is elsewhere. */
+  readonly well: Box;
+  /** Holes of the locating plate, and the pin's height on the deck. */
+  readonly plate: readonly { readonly name: string; readonly x: number; readonly y: number }[];
+  readonly pinY: number;
+  /** Openings in the barriers, where fixed roads meet the well. */
+  readonly openings: readonly (Box & { readonly end: 'west' | 'east' })[];
   readonly roads: readonly PlanRoad[];
 }
 
@@ -30,46 +42,112 @@ export const LOCO_WIDTH_MM = 34;
 /** Half the gauge, mm: 16.5 mm gauge. */
 export const HALF_GAUGE_MM = 8.25;
 const MARGIN = 16;
-/** From the outer roads to the deck's edge, and from the deck to the well's, mm. */
+/** From the outer roads to the deck's edge, mm. */
 const EDGE_MM = 54;
-const WELL = 14;
+/** More of it south of the last road, where the pin is. */
+const PIN_MM = 46;
+/** From the deck to the well's edge, px. */
+const WELL = 10;
+/** So much of the running road is drawn, mm; the rest is the layout. */
+const RUNNING_SHOWN_MM = 330;
+/** And so much of its outer section, where it is cut. */
+const OUTER_SHOWN_MM = 550;
 
-/** Lays out the plan in `width` px. The deck stands between two stops; both its ends are closed by barriers. */
-export function planLayout(yard: Yard, width: number): PlanLayout {
-  const running = yard.runningRoad ? 0.3 * yard.roadLengthMm : 0;
-  const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + running);
-  const across = Math.max(along, 0.46);
-  const deckX = MARGIN + WELL + running * along;
-  const names = deckRoads(yard);
+/** Of a cut running road all sections are drawn, the outer one in part, mm. */
+function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
+  const [outer] = all.filter(({ bed, next }) => bed === 'west' && next.east);
+  const cut = outer ? runningLengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM;
+  return Math.min(cut, runningLengthMm);
+}
+
+/** Lays out the plan in `width` px, with the deck at `deckMm`. */
+export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
+  const all = roadsOf(yard);
+  const shown = {
+    west: all.some(({ bed }) => bed === 'west') ? runningShown(yard, all) : 0,
+    east: all.some(({ bed }) => bed === 'east') ? yard.stablingLengthMm : 0
+  };
+  const fixed = shown.west + shown.east > 0;
+  const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
+  const across = Math.max(along, fixed ? 0.34 : 0.46);
+  const reach = fixed ? -travel(yard).least : 0;
+  const last = -travel(yard).least;
+  const pinMm = fixed ? PIN_MM : 0;
+  const top = 8;
+  /** Height of a place south of the running road's line. */
+  const y = (mm: number) => top + WELL + (reach + EDGE_MM + mm) * across;
+  const deckX = MARGIN + WELL + shown.west * along;
   const deck = {
     x: deckX,
-    y: WELL + 4,
+    y: y(deckMm - EDGE_MM),
     width: yard.roadLengthMm * along,
-    height: ((names.length - 1) * yard.centresMm + 2 * EDGE_MM) * across
+    height: (last + 2 * EDGE_MM + pinMm) * across
   };
-  const roadY = (index: number) => deck.y + (EDGE_MM + index * yard.centresMm) * across;
+  const well = {
+    x: deckX - WELL,
+    y: top,
+    width: deck.width + 2 * WELL,
+    height: (reach + last + 2 * EDGE_MM + pinMm) * across + 2 * WELL
+  };
+  /** The pin's height with the deck at `at`. */
+  const pinY = (at: number) => y(at + last + EDGE_MM + pinMm) - 10;
+  const lengths = {
+    west: yard.runningLengthMm,
+    deck: yard.roadLengthMm,
+    east: yard.stablingLengthMm
+  };
+  const place = (road: Road): PlanRoad =>
+    planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm });
   return {
     width,
-    height: deck.y + deck.height + WELL + 4,
+    height: well.y + well.height + 8,
     along,
     across,
     deck,
-    roads: roads(yard).map((road) =>
-      road === RUNNING_ROAD
-        ? {
-            road,
-            y: roadY(0) - (yard.centresMm / 2) * across,
-            west: MARGIN,
-            east: deckX - WELL,
-            letterX: MARGIN + 12
-          }
-        : {
-            road,
-            y: roadY(names.indexOf(road)),
-            west: deck.x,
-            east: deck.x + deck.width,
-            letterX: deck.x + 18
-          }
-    )
+    well,
+    pinY: pinY(deckMm),
+    plate: holes(yard).map(({ name, deckMm: at }) => ({
+      name,
+      x: well.x + well.width - 5,
+      y: pinY(at)
+    })),
+    openings: wholeRoads(yard).flatMap(({ bed, southMm }) =>
+      bed === 'deck' ? [] : [opening(well, { bed, y: y(southMm), size: yard.openingMm * across })]
+    ),
+    roads: all.map(place)
+  };
+}
+
+function opening(
+  well: Box,
+  { bed, y, size }: { readonly bed: 'west' | 'east'; readonly y: number; readonly size: number }
+) {
+  const x = bed === 'west' ? well.x - 2 : well.x + well.width - 2;
+  return { end: bed, x, y: y - size / 2, width: 4, height: size };
+}
+
+interface Ground {
+  readonly deck: Box;
+  readonly along: number;
+  readonly y: (mm: number) => number;
+  readonly deckMm: number;
+}
+
+function planRoad(
+  { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
+  { deck, along, y, deckMm }: Ground
+): PlanRoad {
+  const end = deck.x + deck.width;
+  const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
+  const start = begin + startMm * along;
+  const east = start + lengthMm * along;
+  const west = Math.max(start, MARGIN);
+  return {
+    road: name,
+    y: y(bed === 'deck' ? southMm + deckMm : southMm),
+    west,
+    east,
+    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
+    x: (mm) => start + mm * along
   };
 }

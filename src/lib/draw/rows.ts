@@ -1,217 +1,192 @@
-import { roads, type Run, type Scene, type Yard } from '../yard';
-import { scaleLinear } from 'd3';
+import type { Redrawn } from '../lesson';
+import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
+import { secondReturn } from './controllers';
+import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
-import { layRun, roomFor, type Anchor, type LaidRun } from './run';
+import { lampPlaces, type LampPlace } from './lampRows';
+import { lineOf, nodePoint } from './lines';
+import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
+import { layRun, type Anchor, type LaidRun } from './run';
 
 /** One row: where its rails lie. */
 export interface Row {
   readonly road: string;
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
-  /** Where the road's letter stands, and whether its toggle is told beside it. */
-  readonly label: Point & { readonly toggled: boolean };
+  /** Where the road's letter stands, and whether its switch is told beside it. */
+  readonly label: Point & { readonly toggled: boolean; readonly anchor: 'start' | 'end' };
 }
 
 /** All that the rows view draws, in px. */
 export interface RowsLayout {
+  /** Whether the feed comes down in the east. */
+  readonly mirrored: boolean;
   readonly width: number;
   readonly height: number;
-  readonly controller: Point & { readonly width: number; readonly height: number };
+  /** Boxes of the controllers, the first on top. */
+  readonly controllers: readonly Box[];
+  /** From the second controller's return terminal to the first one's; empty without one. */
+  readonly secondReturn: Polyline;
+  readonly lamps: readonly LampPlace[];
   readonly rails: { readonly west: number; readonly east: number };
   readonly rows: readonly Row[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
-  /** Where the two legs stand upright. */
-  readonly buses: { readonly feed: number; readonly return: number };
+  /** Where the upright leg of the feed stands. */
+  readonly feedLeg: number;
+  /** Where the letter of the return stands. */
+  readonly returnLetter: Point;
   /** Joints of three wires. */
   readonly joints: readonly Point[];
+  /** Test instruments, under the rows. */
+  readonly probes: readonly LaidProbe[];
   /** Middle of every place that can be pointed at. */
   readonly anchors: ReadonlyMap<string, Anchor>;
-  /** Where x = mm along a road. */
-  readonly x: (mm: number) => number;
+  /** Where a place on a road is drawn. */
+  readonly x: (road: string, mm: number) => number;
 }
 
-const TOP = 34;
-const HALF_GAUGE = 8;
-/** Room above the first row for its loco's name, and from row to row. */
-const FIRST = 122;
-const STEP = 92;
-
-/** Wide enough for words beside the drawing. */
-export const isWide = (width: number): boolean => width >= 560;
-
-const isCross = (run: Run): boolean =>
-  run.road !== undefined &&
-  (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
+/** How wide the rows are drawn, and how where not as usual. */
+interface Space {
+  readonly width: number;
+  readonly drawn: Redrawn;
+}
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, runs: readonly Run[], width: number): RowsLayout {
-  const names = roads(yard);
-  const ring = runs.some((run) => run.id === 'closing link');
-  const margin = isWide(width) ? 34 : 26;
-  const buses = { feed: margin, return: width - margin - (ring ? 22 : 0) };
-  const need = (job: Run['job']) =>
-    Math.max(
-      ...runs.filter((run) => run.road && run.job === job && !isCross(run)).map(roomFor),
-      48
-    );
-  const rails = { west: buses.feed + need('feed') + 20, east: buses.return - need('return') - 16 };
-  const rowY = (road: string) => FIRST + names.indexOf(road) * STEP;
-  const box = { width: isWide(width) ? 200 : 176, height: 48 };
-  const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
-  const frame = { names, buses, rails, rowY, controller, width, ring };
+export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsLayout {
+  const { width, drawn } = space;
+  const runs = all.filter(({ job, held }) => job !== 'lamp' && !held);
+  const plain = frameOf(yard, runs, space);
+  const turned = (points: Polyline): Polyline =>
+    drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
+  const frame = drawn.mirrored ? mirror(plain) : plain;
+  const { rails, controller, second, roads } = frame;
   const laid = runs
     .filter((run) => !run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layRun(run, lineOf(run, frame)) }));
-  const found = new Map<string, Anchor>(laid.flatMap((each) => [...each.anchors]));
+    .map((run) => ({
+      run,
+      ...layRun(run, turned(lineOf(run, plain)), {
+        pitch: frame.pitch,
+        before: beforeParts(run, plain)
+      })
+    }));
   const metal = runs
     .filter((run) => run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layMetal(run, laid) }));
-  const anchors = new Map<string, Anchor>([
-    ...found,
-    ...metal.flatMap((each) => [...each.anchors]),
-    ['controller', { x: width / 2, y: TOP, angle: 0 }]
-  ]);
+    .map((run) => ({ run, ...layMetal(run, laid, frame) }));
+  const rows = roads.map(({ name }) => row(runs, name, frame));
+  const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
+  const names = roads.map(({ name }) => name);
+  const lamps = lampPlaces(yard, names, glyphs);
+  const controllers = [controller, ...(second ? [second] : [])];
+  const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50;
+  const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
+    mirrored: drawn.mirrored,
     width,
-    height: rowY(names.at(-1) as string) + 50,
-    controller,
+    height: foot + (probes.length > 0 ? PROBE_ROOM : 0),
+    probes,
+    controllers,
+    secondReturn: second ? secondReturn(controller, second) : [],
+    lamps,
     rails,
-    rows: names.map((road) => row(runs, road, rowY(road), [buses.feed, rails.west])),
+    rows,
     runs: [...laid, ...metal],
-    buses,
-    joints: joints(names, buses, rowY, ring),
-    anchors,
-    x: scaleLinear([0, yard.roadLengthMm], [rails.west, rails.east])
+    feedLeg: frame.buses.feed2,
+    returnLetter: returnLetter(runs, controller, drawn.mirrored),
+    joints: [
+      ...turned(joints(runs, plain)),
+      ...turned(second ? secondReturn(controller, second).slice(-1) : [])
+    ],
+    anchors: new Map<string, Anchor>([
+      ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
+      ...controllers.map(({ x, y, ...box }, index): [string, Anchor] => [
+        index === 0 ? 'controller' : 'controller 2',
+        { x: x + box.width / 2, y: y + box.height / 2, angle: 0 }
+      ]),
+      ...lamps.flatMap(({ road, at }) =>
+        all
+          .filter(({ job, road: served }) => job === 'lamp' && served === road)
+          .flatMap(({ parts }) =>
+            parts.map(({ id }): [string, Anchor] => [id, { ...at, angle: 0 }])
+          )
+      ),
+      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }])
+    ]),
+    x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
 }
 
-/** The letter stands under the toggle, or above the rails' west end where there is none. */
-function row(
-  runs: readonly Run[],
-  road: string,
-  y: number,
-  [bus, west]: readonly [number, number]
-): Row {
-  const [feed, home] = [y + HALF_GAUGE, y - HALF_GAUGE];
+/** A wire that passes a row has its parts between two rows. */
+const beforeParts = (run: Run, { detours }: Frame): number | undefined =>
+  detours.some(({ id }) => id === run.id) ? 0.2 : undefined;
+
+/** The same frame with the feed in the east. */
+function mirror(frame: Frame): Frame {
+  const { width, rails, buses } = frame;
+  const over = (x: number) => width - x;
+  return {
+    ...frame,
+    rails: { west: over(rails.east), east: over(rails.west) },
+    buses: {
+      feed: over(buses.feed),
+      feed2: over(buses.feed2),
+      return: over(buses.return),
+      deck: over(buses.deck)
+    },
+    feedX: (road) => over(frame.feedX(road))
+  };
+}
+
+/** The letter stands under the switch, or below the rails' west end where there is none. */
+function row(runs: readonly Run[], road: string, { rails, buses, rowY }: Frame): Row {
+  const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
-    (run) => run.id === `feed ${road}` && isOwnToggle(run, `toggle ${road}`)
+    (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
+  const inEast = buses.feed > buses.return;
+  const label = toggled
+    ? { x: buses.feed2 + (inEast ? -16 : 16), y: feed + 36, anchor: inEast ? 'end' : 'start' }
+    : { x: rails.west + 2, y: feed + 25, anchor: 'start' };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: toggled ? { toggled, x: bus + 16, y: feed + 36 } : { toggled, x: west + 2, y: feed + 25 }
+    label: { toggled, ...label } as Row['label']
   };
 }
 
-/** Every tag but the last joins three wires; in a ring the last return tag does too. */
-const joints = (
-  names: readonly string[],
-  buses: RowsLayout['buses'],
-  rowY: (road: string) => number,
-  ring: boolean
-): readonly Point[] =>
-  names.flatMap((road, index) => {
-    const last = index === names.length - 1;
-    const y = rowY(road);
-    return [
-      ...(last ? [] : [{ x: buses.feed, y: y + HALF_GAUGE }]),
-      ...(last && !ring ? [] : [{ x: buses.return, y: y - HALF_GAUGE }])
-    ];
-  });
+/** The feed's letter stands above its leg, beside the controller's box. */
+export const feedLetter = ({ x, y, width }: Box, mirrored: boolean): Point => ({
+  x: mirrored ? x + width + 20 : x - 20,
+  y: y + 13
+});
 
-interface Frame {
-  readonly names: readonly string[];
-  readonly buses: { readonly feed: number; readonly return: number };
-  readonly rails: RowsLayout['rails'];
-  readonly rowY: (road: string) => number;
-  readonly controller: RowsLayout['controller'];
-  readonly width: number;
-  readonly ring: boolean;
+/** The return's letter stands above its leg; it gives way to a ring's wire that goes round the outside. */
+function returnLetter(runs: readonly Run[], { x, width }: Box, mirrored: boolean): Point {
+  const round = runs.some(({ id }) => id === 'closing link');
+  return { x: mirrored ? x - 20 : x + width + 20, y: TOP + (round ? 24 : -11) };
 }
 
-/** The line along which a run is drawn. */
-function lineOf(run: Run, frame: Frame): Polyline {
-  if (run.road) return run.job === 'feed' ? feedLine(run, frame) : returnLine(run, frame);
-  return busLine(run, frame);
-}
-
-function feedLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
-  const y = rowY(run.road as string) + HALF_GAUGE;
-  if (!isCross(run))
-    return [
-      { x: buses.feed, y },
-      { x: rails.west, y }
-    ];
-  const low = y + 26;
-  return [
-    { x: buses.return, y: y - 2 * HALF_GAUGE },
-    { x: buses.return, y: low },
-    { x: rails.east - 14, y: low },
-    { x: rails.east - 14, y }
-  ];
-}
-
-function returnLine(run: Run, { buses, rails, rowY }: Frame): Polyline {
-  const y = rowY(run.road as string) - HALF_GAUGE;
-  if (!isCross(run))
-    return [
-      { x: rails.east, y },
-      { x: buses.return, y }
-    ];
-  const high = y - 30;
-  return [
-    { x: rails.west + 14, y },
-    { x: rails.west + 14, y: high },
-    { x: buses.feed, y: high }
-  ];
-}
-
-function busLine(run: Run, { names, buses, rowY, controller, width, ring }: Frame): Polyline {
-  const first = names[0] as string;
-  const y = (node: string) => rowY(node.split(' ').at(-1) as string);
-  const [west, east] = [controller.x, controller.x + controller.width];
-  switch (run.id) {
-    case 'feed wire':
-      return [
-        { x: west, y: TOP },
-        { x: buses.feed, y: TOP },
-        { x: buses.feed, y: rowY(first) + HALF_GAUGE }
-      ];
-    case 'return wire':
-      return [
-        { x: buses.return, y: rowY(first) - HALF_GAUGE },
-        { x: buses.return, y: ring ? TOP + 10 : TOP },
-        { x: east, y: ring ? TOP + 10 : TOP }
-      ];
-    case 'closing link': {
-      const low = rowY(names.at(-1) as string) + 30;
-      return [
-        { x: buses.return, y: low - 30 - HALF_GAUGE },
-        { x: buses.return, y: low },
-        { x: width - 12, y: low },
-        { x: width - 12, y: TOP - 10 },
-        { x: east, y: TOP - 10 }
-      ];
-    }
-    default: {
-      const [x, side] = run.job === 'feed' ? [buses.feed, 1] : [buses.return, -1];
-      return [
-        { x, y: y(run.from) + side * HALF_GAUGE },
-        { x, y: y(run.to) + side * HALF_GAUGE }
-      ];
-    }
-  }
+/** Points of the legs where three wires meet. */
+function joints(runs: readonly Run[], frame: Frame): readonly Point[] {
+  const ends = runs.flatMap((run) => [run.from, run.to]).filter((node) => !node.includes('rail'));
+  const nodes = ends.filter((node, index) => ends.indexOf(node) === index);
+  return nodes
+    .filter((node) => node !== 'feed' && node !== 'return')
+    .filter((node) => ends.filter((each) => each === node).length > 2)
+    .map((node) => nodePoint(node, frame));
 }
 
 /** Metal lies on the part that it bridges. */
-function layMetal(run: Run, laid: readonly LaidRun[]): LaidRun {
+function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun {
   const part = run.parts[0] as Run['parts'][number];
   const host = part.id.replace('metal on ', '');
   const glyph = laid.flatMap((each) => each.glyphs).find((each) => each.id === host);
-  const middle = glyph?.middle ??
+  const [, road] = /^rails of (.+)$/.exec(host) ?? [];
+  const onRails = road === undefined ? undefined : { x: rails.east - 46, y: rowY(road) };
+  const middle = onRails ??
+    glyph?.middle ??
     laid.map((each) => each.anchors.get(host)).find(Boolean) ?? { x: 0, y: 0 };
-  const angle = glyph?.angle ?? 0;
+  const angle = onRails ? 90 : (glyph?.angle ?? 0);
   return {
     stretches: [],
     glyphs: [
@@ -231,9 +206,15 @@ function layMetal(run: Run, laid: readonly LaidRun[]): LaidRun {
   };
 }
 
-/** Whether the toggle sits where it belongs: in its own road's feed. */
-export const isOwnToggle = (run: Run, id: string): boolean =>
-  run.job === 'feed' && `toggle ${run.road}` === id && run.parts.some((part) => part.id === id);
+/** Whether the switch sits where it belongs: in its own road's feed. */
+export const isOwnSwitch = (run: Run, id: string): boolean =>
+  run.job === 'feed' &&
+  ['toggle', 'selector', 'push'].some((kind) => `${kind} ${run.road}` === id) &&
+  run.parts.some((part) => part.id === id);
+
+/** Locos and other stock on a road, the locos first. */
+export const vehiclesOn = (scene: Scene, road: string): readonly (readonly [string, Standing])[] =>
+  Object.entries(vehicles(scene)).filter(([, standing]) => standing.road === road);
 
 /** The loco that stands on a road, if any. */
 export const locoOn = (scene: Scene, road: string): string | undefined =>

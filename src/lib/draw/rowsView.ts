@@ -1,16 +1,34 @@
-import { ampsText, CENTRE_VOLTS, levelWords, voltsText, type Reading, type Scene } from '../yard';
+import {
+  ampsText,
+  CENTRE_VOLTS,
+  feedOf,
+  levelWords,
+  voltsText,
+  type Reading,
+  type Scene,
+  type Yard
+} from '../yard';
+import { secondReturnAmps } from './controllers';
+import { crossings } from './crossings';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
-import { isOwnToggle, isWide, locoOn, type RowsLayout } from './rows';
+import { isClose, isWide } from './frame';
+import { isOwnSwitch, vehiclesOn, type RowsLayout } from './rows';
 
 /** What the rows view is made from. */
 export interface RowsSubject {
+  readonly yard: Yard;
   readonly layout: RowsLayout;
   readonly reading: Reading;
   readonly scene: Scene;
   readonly marks: Marks;
 }
+
+/** What wires are drawn from. */
+type WiresSubject = Pick<RowsSubject, 'reading' | 'marks'> & {
+  readonly layout: Pick<RowsLayout, 'runs'>;
+};
 
 /** A conductor ready to be drawn. */
 export interface Drawn {
@@ -46,8 +64,23 @@ const legInk = (marks: Marks, road: string | undefined, ink: Ink): Ink =>
     ? untold
     : ink;
 
+/** The wire between the return terminals of two controllers; none with one. */
+export const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+  layout.secondReturn.length === 0
+    ? []
+    : [
+        {
+          key: 'second return',
+          line: layout.secondReturn,
+          ink: legInk(marks, undefined, inkOf(reading.level('return'))),
+          amps: isPending(marks) ? 0 : secondReturnAmps(yard, reading),
+          width: 7,
+          square: true
+        }
+      ];
+
 /** Every wire, with its ink and current. */
-export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[] =>
+export const wires = ({ layout, reading, marks }: WiresSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
       key: `${run.id} ${index}`,
@@ -62,28 +95,40 @@ export const wires = ({ layout, reading, marks }: RowsSubject): readonly Drawn[]
     }))
   );
 
-/** Every rail in two pieces, west and east of its loco: current flows in one of them only. */
+/** Where a wire crosses another without a joint, it is drawn over it once more. */
+export const overs = (subject: WiresSubject): readonly Drawn[] => crossings(wires(subject));
+
+/** Every rail in pieces between its loads: in each flows what the loads beyond it take. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
   layout.rows.flatMap(({ road, feedRail, returnRail }) => {
     const told = isTold(marks, road);
-    const loco = locoOn(scene, road);
-    const amps = loco && told ? reading.amps(loco) : 0;
-    const middle = layout.x(loco ? (scene.locos[loco]?.atMm ?? 0) : 0);
-    const piece = (job: 'feed' | 'return', y: number, west: boolean): Drawn => ({
-      key: `${job} rail ${road} ${west}`,
-      line: [
-        { x: west ? layout.rails.west : middle, y },
-        { x: west ? middle : layout.rails.east, y }
-      ],
-      ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
-      amps: west === (job === 'feed') ? amps : 0,
-      width: 4,
-      square: false
-    });
-    return [true, false].flatMap((west) => [
-      piece('feed', feedRail.y, west),
-      piece('return', returnRail.y, west)
-    ]);
+    const loads = vehiclesOn(scene, road)
+      .map(([name, { atMm }]) => ({ x: layout.x(road, atMm), amps: told ? reading.amps(name) : 0 }))
+      .sort((a, b) => a.x - b.x);
+    const { west, east } = layout.rails;
+    const marksX = [west, ...loads.map(({ x }) => x), east];
+    const piece = (job: 'feed' | 'return', y: number, index: number): Drawn => {
+      const beyond = (job === 'feed') !== layout.mirrored;
+      const fed = beyond ? loads.slice(index) : loads.slice(0, index);
+      const way = layout.mirrored ? -1 : 1;
+      return {
+        key: `${job} rail ${road} ${index}`,
+        line: [
+          { x: marksX[index] as number, y },
+          { x: marksX[index + 1] as number, y }
+        ],
+        ink: told ? inkOf(reading.level(`${job} rail ${road}`)) : untold,
+        amps: way * fed.reduce((sum, { amps }) => sum + amps, 0),
+        width: 4,
+        square: false
+      };
+    };
+    return marksX
+      .slice(1)
+      .flatMap((_, index) => [
+        piece('feed', feedRail.y, index),
+        piece('return', returnRail.y, index)
+      ]);
   });
 
 /** Amps once in each leg, volts at a part-way rail, figures of meters and resistors. */
@@ -91,19 +136,24 @@ export function tags(subject: RowsSubject): readonly Tag[] {
   return [...flows(subject), ...drops(subject), ...parts(subject)];
 }
 
+/** Rails shorter than this have room for one figure, px. */
+const TWO_TAGS = 125;
+
 const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
   layout.rows.flatMap(({ road, feedRail }) => {
-    const loco = locoOn(scene, road);
-    const amps = loco && isTold(marks, road) ? reading.amps(loco) : 0;
+    const loads = isTold(marks, road) ? vehiclesOn(scene, road) : [];
+    const amps = loads.reduce((sum, [name]) => sum + reading.amps(name), 0);
     if (Math.abs(amps) < TOLD_AMPS) return [];
     const y = feedRail.y + 24;
     const text = ampsText(amps);
     const { west, east } = layout.rails;
+    const [atWest, atEast] = layout.mirrored ? ['return', 'feed'] : ['feed', 'return'];
     const legs: readonly Tag[] = [
-      { key: `feed ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
-      { key: `return ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
+      { key: `${atWest} ${road}`, at: { x: west + 22, y }, text, anchor: 'start' },
+      { key: `${atEast} ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
-    return legs.filter(({ key }) => !hasMeter(layout, key));
+    const few = legs.filter(({ key }) => !hasMeter(layout, key));
+    return east - west < TWO_TAGS ? few.slice(-1) : few;
   });
 
 /** A leg with a meter in it tells its amps there. */
@@ -112,21 +162,22 @@ const hasMeter = (layout: RowsLayout, id: string): boolean =>
     ({ run, glyphs }) => run.id === id && glyphs.some(({ kind }) => kind === 'meter')
   );
 
-function drops({ layout, reading, marks }: RowsSubject): readonly Tag[] {
-  if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS) return [];
+function drops({ yard, layout, reading, marks }: RowsSubject): readonly Tag[] {
+  const atCentre = (road: string) =>
+    Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS;
   return layout.rows
-    .filter(({ road }) => isTold(marks, road))
+    .filter(({ road }) => isTold(marks, road) && !atCentre(road))
     .flatMap(({ road, feedRail, returnRail }) =>
       (
         [
-          [`feed rail ${road}`, 100, feedRail.y + 24],
-          [`return rail ${road}`, 24, returnRail.y - 12]
+          [`feed rail ${road}`, feedRail.y + 24],
+          [`return rail ${road}`, returnRail.y - 12]
         ] as const
       )
         .filter(([node]) => isPartWay(reading.level(node)))
-        .map(([node, east, y]): Tag => {
+        .map(([node, y]): Tag => {
           const text = voltsText(reading.between(node, 'return') ?? 0);
-          return { key: node, at: { x: layout.rails.west + east, y }, text, anchor: 'middle' };
+          return { key: node, at: { x: layout.rails.west + 100, y }, text, anchor: 'middle' };
         })
     );
 }
@@ -135,37 +186,45 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
   layout.runs.flatMap(({ run, glyphs }) =>
     glyphs.flatMap(({ id, kind, closed, middle, ohms, angle }): Tag[] => {
       const upright = Math.abs(angle) === 90;
-      const aside = upright ? { x: 24, y: 5 } : { x: 0, y: 30 };
-      const anchor = aside.x > 0 ? 'start' : 'middle';
-      const at = { x: middle.x + aside.x, y: middle.y + aside.y };
+      const inward = middle.x < layout.width / 2 ? 1 : -1;
+      const beside = upright
+        ? {
+            at: { x: middle.x + inward * 22, y: middle.y + 12 },
+            anchor: inward > 0 ? ('start' as const) : ('end' as const)
+          }
+        : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
         const reads = told ? ampsText(reading.amps(id)) : '?';
-        return [{ key: id, at, text: `${id.replace('meter ', '')} ${reads}`, anchor }];
+        return [{ key: id, text: `${id.replace('meter ', '')} ${reads}`, ...beside }];
       }
-      if (kind === 'toggle' && !isOwnToggle(run, id)) {
+      if (kind === 'toggle' && !isOwnSwitch(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
-        return [
-          {
-            key: id,
-            at: upright ? { x: middle.x - 22, y: middle.y + 5 } : at,
-            text: name,
-            anchor: upright ? 'end' : 'middle'
-          }
-        ];
+        return [{ key: id, text: name, ...beside }];
       }
       if (kind !== 'resistor') return [];
       return [
-        { key: id, at: { x: middle.x, y: middle.y + 34 }, text: `${ohms} Ω`, anchor: 'middle' }
+        { key: id, at: { x: middle.x, y: middle.y + 24 }, text: `${ohms} Ω`, anchor: 'middle' }
       ];
     })
   );
 
 /** What an odd row has to say under its rails; empty where the inks speak for themselves. */
-export function caption({ layout, reading, marks }: RowsSubject, road: string): string {
+export function caption(subject: RowsSubject, road: string): string {
+  const { layout, reading, marks } = subject;
   if (!isTold(marks, road)) return 'your call first';
-  if (!isWide(layout.width) || marks.trace.length > 0) return '';
+  if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
+  if (flows(subject).some(({ key }) => key.endsWith(` ${road}`))) return '';
   const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
   const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
   return odd ? levelWords(odd) : '';
+}
+
+/** Inks of the two ends of a lamp that is fed from its road; undefined for one with a supply of its own. */
+export function lampEnds({ yard, reading, marks }: RowsSubject, road: string) {
+  if (yard.lamps !== 'track') return undefined;
+  const run = reading.runs.find(({ id }) => id === `lamp feed ${road}`);
+  const told = run !== undefined && isTold(marks, road);
+  const ink = (node: string) => (told ? inkOf(reading.level(node)) : untold);
+  return { feed: ink(run?.from ?? 'feed'), return: ink('return') };
 }

@@ -12,7 +12,7 @@ export interface Stretch {
 /** A drawn part that is no plain wire: where its middle is, and how it lies. */
 export interface Glyph {
   readonly id: string;
-  readonly kind: 'toggle' | 'resistor' | 'meter' | 'metal' | 'break';
+  readonly kind: keyof typeof widths;
   readonly closed: boolean;
   readonly ohms: number;
   readonly middle: Point;
@@ -34,30 +34,66 @@ export interface LaidRun {
   readonly anchors: ReadonlyMap<string, Anchor>;
 }
 
-/** Width a part takes along its run, px; plain wire takes what is left. */
-const widths = { toggle: 48, resistor: 40, meter: 28, metal: 0, break: 24 } as const;
+/** How close parts stand along a run, px. */
+export interface Pitch {
+  /** Room between two parts. */
+  readonly space: number;
+  /** Width of a switch. */
+  readonly blade: number;
+}
 
-/** Room between two parts, px. */
-export const SPACE = 18;
+/** Where there is room, and on a narrow sheet. */
+export const roomy: Pitch = { space: 18, blade: 48 };
+export const tight: Pitch = { space: 9, blade: 38 };
+
+/** Width a part takes along its run, px; plain wire takes what is left. */
+const widths = {
+  toggle: 'blade',
+  selector: 'blade',
+  push: 'blade',
+  'pin contact': 'blade',
+  plug: 20,
+  resistor: 40,
+  meter: 28,
+  metal: 0,
+  break: 24
+} as const;
+
+const widthOf = (kind: Glyph['kind'], { blade }: Pitch): number =>
+  widths[kind] === 'blade' ? blade : widths[kind];
 
 const glyphKind = (part: Placed): Glyph['kind'] | undefined => {
   if (part.kind === 'wire') return part.closed ? undefined : 'break';
-  return part.kind;
+  return part.kind in widths ? (part.kind as Glyph['kind']) : undefined;
 };
 
 /** Room a run needs for its parts, px. */
-export const roomFor = (run: Run): number =>
+export const roomFor = (run: Run, pitch = roomy): number =>
   placed(run).reduce((sum, part) => {
     const kind = glyphKind(part);
-    return kind ? sum + widths[kind] + SPACE : sum;
-  }, SPACE);
+    return kind ? sum + widthOf(kind, pitch) + pitch.space : sum;
+  }, pitch.space);
+
+/** Share of the free length before the first part: plug contacts of the return stand near the deck. */
+const slackBefore = ({ id, job }: Run): number =>
+  id.startsWith('plug ') ? 0 : job === 'feed' ? 0.35 : 0.5;
+
+/** How a run is laid: how close its parts stand, and the share of the free length before the first. */
+interface Laying {
+  readonly pitch?: Pitch;
+  readonly before?: number | undefined;
+}
 
 /** Lays a run along a line: its parts share the longest straight piece, wire fills the rest. */
-export function layRun(run: Run, line: Polyline): LaidRun {
+export function layRun(
+  run: Run,
+  line: Polyline,
+  { pitch = roomy, before = slackBefore(run) }: Laying = {}
+): LaidRun {
   const parts = placed(run);
   const straight = longest(line);
-  const slack = Math.max(straight.to - straight.from - roomFor(run), 0);
-  let along = straight.from + SPACE + slack * (run.job === 'feed' ? 0.35 : 0.5);
+  const slack = Math.max(straight.to - straight.from - roomFor(run, pitch), 0);
+  let along = straight.from + pitch.space + slack * before;
   let begun = 0;
   let node = run.from;
   const stretches: Stretch[] = [];
@@ -65,12 +101,14 @@ export function layRun(run: Run, line: Polyline): LaidRun {
   for (const part of parts) {
     const kind = glyphKind(part);
     if (!kind) continue;
-    const width = widths[kind];
-    stretches.push({ line: cut(line, begun, along), node, part: part.id });
+    const width = widthOf(kind, pitch);
+    const gap = kind === 'plug' && part.closed ? 0 : width;
+    const edge = along + (width - gap) / 2;
+    stretches.push({ line: cut(line, begun, edge), node, part: part.id });
     const middle = at(line, along + width / 2);
     glyphs.push({ ...part, kind, width, middle, angle: middle.angle });
-    begun = along + width;
-    along = begun + SPACE;
+    begun = edge + gap;
+    along += width + pitch.space;
     node = part.to;
   }
   const last = parts.at(-1) as Placed;

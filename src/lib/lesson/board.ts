@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { quayWorking } from '../motion';
 import {
   admit,
   EditSchema,
@@ -12,20 +13,51 @@ import {
   type Yard
 } from '../yard';
 import { placedError, readBlock, type Block, type Source } from './block';
+import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
-const { controller, switches, locos, edits } = SceneSchema.entries;
-const views = ['rows', 'plan'] as const;
+const {
+  controller,
+  second,
+  supply,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  stock,
+  edits,
+  faults
+} = SceneSchema.entries;
+const views = ['rows', 'plan', 'panel', 'diagram'] as const;
+export type ViewName = (typeof views)[number];
 
 /** The keys that state a start scene. */
-export const sceneEntries = { controller, switches, locos, edits };
+export const sceneEntries = {
+  controller,
+  second,
+  supply,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  stock,
+  edits,
+  faults
+};
 
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
   ...sceneEntries,
-  /** Views shown, the first on top. */
+  /** Views shown, the first on top; a circuit diagram is folded up under the others. */
   show: v.optional(
-    v.pipe(v.array(v.picklist(views, 'rows or plan')), v.minLength(1, 'rows, plan or both')),
+    v.pipe(
+      v.array(v.picklist(views, 'rows, plan, panel or diagram')),
+      v.check((list) => list.some((view) => view !== 'diagram'), 'rows, plan or panel')
+    ),
     ['rows']
   ),
   /** A road whose loop is traced in numbered steps. */
@@ -34,6 +66,14 @@ const BoardSchema = v.strictObject({
   yours: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(8)), 0),
   /** Wire edits offered on the panel. */
   tools: v.optional(v.array(EditSchema, 'a list of edits'), []),
+  /** A working played below the board, which brings its own yard and scene: the demo yard's (`true` or `quay`). */
+  working: v.optional(
+    v.pipe(
+      v.union([v.literal(true), v.literal('quay')], 'true or quay'),
+      v.transform(() => 'quay' as const)
+    )
+  ),
+  drawn: v.optional(DrawnSchema),
   /** Name of this yard where it is one of a pair. */
   title: v.optional(v.string()),
   /** A second yard beside it, which differs in this only. */
@@ -45,14 +85,16 @@ export interface Side {
   readonly title: string;
   readonly yard: Yard;
   readonly scene: Scene;
+  readonly drawn: Redrawn;
 }
 
 /** A board as drawn and played: one side, or a pair. */
 export interface BoardData {
   readonly sides: readonly Side[];
-  readonly show: readonly (typeof views)[number][];
+  readonly show: readonly ViewName[];
   readonly trace?: string | undefined;
   readonly yours: number;
+  readonly working?: 'quay' | undefined;
   readonly tools: readonly Edit[];
 }
 
@@ -62,8 +104,8 @@ export interface BoardData {
  */
 export function readBoard(source: Source): BoardData {
   const block = readBlock(source, BoardSchema);
-  const { show, trace, yours, tools } = block.value;
-  const sides = readSides(source, block);
+  const { show, trace, yours, tools, working } = block.value;
+  const sides = working ? [workingSide()] : readSides(source, block);
   const roads = Object.values((sides[0] as Side).scene.locos).map((at) => at.road);
   if (trace !== undefined && !roads.includes(trace)) {
     const allowed = `a road with a loco: ${roads.join(', ') || 'there is none'}`;
@@ -74,7 +116,14 @@ export function readBoard(source: Source): BoardData {
       allowed
     );
   }
-  return { sides, show, yours, tools, trace };
+  return { sides, show, yours, tools, trace, working };
+}
+
+/** The yard and the scene in which the demo working begins. */
+function workingSide(): Side {
+  const yard = admit('yard', YardSchema, quayWorking.yard);
+  const scene = admit('scene', SceneSchema, quayWorking.sequence.scene);
+  return { title: '', yard, scene: fit('scene', yard, scene), drawn: asUsual };
 }
 
 type BoardBlock = Block<v.InferOutput<typeof BoardSchema>>;
@@ -96,15 +145,60 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const { controller, switches, locos, edits } = block.value;
+  const {
+    controller,
+    second,
+    supply,
+    switches,
+    selector,
+    deck,
+    pin,
+    plug,
+    locos,
+    stock,
+    edits,
+    faults,
+    drawn
+  } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
-  const scene = fitted(place, yard, { version: 1, controller, switches, locos, edits });
-  return { title, yard, scene };
+  const scene = fitted(place, yard, {
+    version: 1,
+    controller,
+    second,
+    supply,
+    switches,
+    selector,
+    deck,
+    pin,
+    plug,
+    locos,
+    stock,
+    edits,
+    faults
+  });
+  return { title, yard, scene, drawn: fittedRows(place, yard, drawn) };
 }
+
+/**
+ * How the rows of a yard are drawn.
+ * @throws LessonError when the order of rows does not fit the yard.
+ */
+export function fittedRows(
+  { file, lineOf }: Place,
+  yard: Yard,
+  drawn: Redrawn | undefined
+): Redrawn {
+  const wrong = drawn && misfit(yard, drawn);
+  if (wrong) throw new LessonError(file, lineOf(['drawn', 'order']), wrong.met, wrong.allowed);
+  return drawn ?? asUsual;
+}
+
+/** A file with the way back from a key to its line. */
+type Place = Pick<Block<unknown>, 'lineOf'> & { readonly file: string };
 
 /** Fits a scene to its yard and reads it once, so that a wrong name is found with its line. */
 export function fitted(
-  { file, lineOf }: Pick<Block<unknown>, 'lineOf'> & { readonly file: string },
+  { file, lineOf }: Place,
   yard: Yard,
   scene: Parameters<typeof fit>[2]
 ): Scene {

@@ -1,4 +1,5 @@
-export type { BoardData, Side } from './board';
+export type { BoardData, Side, ViewName } from './board';
+export type { Redrawn } from './drawn';
 export { LessonError } from './error';
 export { readIdeas, type Idea } from './idea';
 export { readLesson, slugOf, type Lesson, type Meta, type StepData } from './lesson';

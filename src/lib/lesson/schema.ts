@@ -3,6 +3,7 @@ import { questionEntries, type Question } from '../predict';
 import { YardSchema } from '../yard';
 import type { Block } from './block';
 import { sceneEntries, type BoardData, type Side } from './board';
+import { DrawnSchema } from './drawn';
 import { words } from './limits';
 
 const WrongSchema = v.strictObject({
@@ -17,7 +18,20 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const { controller, switches, locos, edits } = sceneEntries;
+const {
+  controller,
+  second,
+  supply,
+  switches,
+  selector,
+  deck,
+  pin,
+  plug,
+  locos,
+  stock,
+  edits,
+  faults
+} = sceneEntries;
 const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
   v.optional(schema.wrapped);
 
@@ -25,9 +39,18 @@ const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =
 export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
   controller: bare(controller),
+  second: bare(second),
+  supply: bare(supply),
   switches: bare(switches),
+  selector: bare(selector),
+  deck: bare(deck),
+  pin,
+  plug: bare(plug),
   locos: bare(locos),
+  stock: bare(stock),
   edits: bare(edits),
+  faults: bare(faults),
+  drawn: v.optional(DrawnSchema),
   ask: v.optional(words(35)),
   ...questionEntries,
   /** What to say beside the engine's own reason. */

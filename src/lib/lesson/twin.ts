@@ -1,7 +1,7 @@
-import type { Question } from '../predict';
-import { actionWords, joinWords, sceneWords } from '../yard';
+import { questionKeys, type Question } from '../predict';
+import { actionWords, joinWords, sceneWords, type Yard } from '../yard';
 import { answered } from './answered';
-import { fitted, type Side } from './board';
+import { fitted, fittedRows, type Side } from './board';
 import type { CallInput, Reading, TwinData } from './schema';
 
 type TwinInput = NonNullable<CallInput['twin']>;
@@ -9,28 +9,65 @@ type TwinInput = NonNullable<CallInput['twin']>;
 /** The twin with what it does not state taken from the board; the engine must be able to answer it. */
 export function readTwin(reading: Reading, twin: TwinInput): TwinData {
   const base = reading.board.sides[0] as Side;
-  const { yard = base.yard, controller, switches, locos, edits, ask, right, ...given } = twin;
+  const {
+    yard = base.yard,
+    controller,
+    second,
+    supply,
+    switches,
+    selector,
+    deck,
+    pin,
+    plug,
+    locos,
+    stock,
+    edits,
+    faults,
+    drawn,
+    ask,
+    right,
+    ...given
+  } = twin;
   const lineOf = (path: readonly (string | number)[]) => reading.block.lineOf(['twin', ...path]);
-  const scene = fitted({ file: reading.file, lineOf }, yard, {
+  const place = { file: reading.file, lineOf };
+  const scene = fitted(place, yard, {
     version: 1,
     controller: controller ?? base.scene.controller,
+    second: second ?? base.scene.second,
+    supply: supply ?? base.scene.supply,
     switches: switches ?? base.scene.switches,
+    selector: selector ?? base.scene.selector,
+    deck: deck ?? base.scene.deck,
+    pin: deck === undefined ? (pin ?? base.scene.pin) : pin,
+    plug: plug ?? base.scene.plug,
     locos: locos ?? base.scene.locos,
-    edits: edits ?? base.scene.edits
+    stock: stock ?? (locos ? {} : base.scene.stock),
+    edits: edits ?? base.scene.edits,
+    faults: faults ?? base.scene.faults
   });
-  const names = Object.keys(scene.locos);
-  const question: Question =
-    (given.about ?? given.compare ?? given.which) ? given : { ...given, about: names };
-  const side = { title: base.title, yard, scene };
+  const names = given.falls?.of ?? Object.keys(scene.locos);
+  const asks = questionKeys.some((key) => given[key as keyof Question] !== undefined);
+  const question: Question = asks ? given : { ...given, about: names };
+  const side = { title: base.title, yard, scene, drawn: fittedRows(place, yard, drawn) };
   answered(reading, question, side, ['twin']);
   return {
     side,
     question,
     right,
     intro: sceneWords(yard, scene),
-    ask: ask ?? spoken(question, names)
+    ask: ask ?? spoken(question, yard, names)
   };
 }
 
-const spoken = (question: Question, names: readonly string[]): string =>
-  `${question.do ? `${actionWords(question.do)} ` : ''}What ${names.length > 1 ? 'do' : 'does'} ${joinWords(names, 'and')} do?`;
+function spoken(question: Question, yard: Yard, locos: readonly string[]): string {
+  const done = question.do ? `${actionWords(question.do, yard)} ` : '';
+  return `${done}${askWords(question, locos)}`;
+}
+
+function askWords({ reads, testLamp, lamps }: Question, locos: readonly string[]): string {
+  if (reads) return 'What does the meter read?';
+  if (testLamp) return 'How does the test lamp look?';
+  const names = lamps?.map((road) => `lamp ${road}`) ?? locos;
+  const [do_, verb] = [names.length > 1 ? 'do' : 'does', lamps ? 'show' : 'do'];
+  return `What ${do_} ${joinWords(names, 'and')} ${verb}?`;
+}

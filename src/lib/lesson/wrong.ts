@@ -1,4 +1,4 @@
-import { act, apply, places } from '../yard';
+import { act, apply, places, vehicles } from '../yard';
 import type { Entry } from './answered';
 import { LessonError } from './error';
 import type { CallData, Reading, Wrong, WrongOptions } from './schema';
@@ -53,7 +53,7 @@ function targets({ board, block }: Reading): readonly string[] {
     return [
       ...places(apply(yard, scene)),
       ...places(apply(yard, after)),
-      ...Object.keys(scene.locos)
+      ...Object.keys(vehicles(scene))
     ];
   });
   return [...new Set([...found, 'controller'])];

@@ -1,2 +1,6 @@
-export type { MotionEvent } from './backstop';
-export { driveTo, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
+export { driveTo, isOver, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
+export type { MotionEvent } from './event';
+export { gapWords } from './gapWords';
+export { playSequence, type StepPlayed } from './playSequence';
+export { quayWorking } from './quayWorking';
+export { SequenceSchema, type Sequence } from './sequence';

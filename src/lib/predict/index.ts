@@ -1,3 +1,5 @@
+export { fresh, wrongWords, type Fresh } from './fresh/fresh';
+export { families } from './fresh';
 export type { Asked, Played } from './kinds/kind';
 export { play, watch, WATCH_SECONDS } from './play';
 export {
@@ -10,5 +12,5 @@ export {
   questionKeys,
   type Question
 } from './question';
-export { because, happened } from './words';
+export { because, happened, lampBecause } from './words';
 export { way, type Way } from './way';

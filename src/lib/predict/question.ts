@@ -1,12 +1,17 @@
 import * as v from 'valibot';
-import { ActionSchema, met, type Scene, type Yard } from '../yard';
+import { ActionSchema, lampRoads, met, vehicles, type Scene, type Yard } from '../yard';
 import { about } from './kinds/about';
 import { compare } from './kinds/compare';
+import { falls } from './kinds/falls';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
+import { lamps } from './kinds/lamps';
+import { limit } from './kinds/limit';
+import { reads } from './kinds/reads';
+import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which] as const;
+const kinds = [about, compare, which, limit, falls, lamps, reads, testLamp] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -16,7 +21,12 @@ export const questionEntries = {
   do: v.optional(ActionSchema),
   about: v.optional(about.schema),
   compare: v.optional(compare.schema),
-  which: v.optional(which.schema)
+  which: v.optional(which.schema),
+  limit: v.optional(limit.schema),
+  falls: v.optional(falls.schema),
+  lamps: v.optional(lamps.schema),
+  reads: v.optional(reads.schema),
+  testLamp: v.optional(testLamp.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>
@@ -52,7 +62,7 @@ export function asked(question: Question): readonly Asked[] {
   return kind.asked(spec);
 }
 
-/** Locos and meters which must not be told before the call. */
+/** Locos, meters and lamps which must not be told before the call. */
 export function hides(question: Question): readonly string[] {
   const [kind, spec] = kindOf(question);
   return kind.hides(spec);
@@ -60,7 +70,7 @@ export function hides(question: Question): readonly string[] {
 
 /**
  * The engine's answer: plays what is done and looks.
- * @throws QuestionError when the answer is not among the options, or a loco or meter is not there.
+ * @throws QuestionError when the answer is not among the options, or a loco, meter or lamp is not there.
  */
 export function answer(
   question: Question,
@@ -83,11 +93,12 @@ export function answer(
   return { answers, played };
 }
 
-function mustExist(names: readonly string[], { after, reading }: Played): void {
+function mustExist(names: readonly string[], { yard, after, reading }: Played): void {
   const meters = reading.circuit.elements
     .map((each) => each.id)
-    .filter((id) => id.startsWith('meter '));
-  const there = [...Object.keys(after.locos), ...meters];
+    .filter((id) => id.startsWith('meter ') || id === 'test lamp');
+  const lamps = lampRoads(yard).map((road) => `lamp ${road}`);
+  const there = [...Object.keys(vehicles(after)), ...meters, ...lamps];
   const missing = names.find((name) => !there.includes(name));
   if (missing)
     throw new QuestionError(`unknown '${missing}'`, `on this board: ${there.join(', ')}`);

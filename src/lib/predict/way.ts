@@ -1,14 +1,18 @@
-import type { Scene } from '../yard';
+import { eastMm, vehicles, type Scene, type Yard } from '../yard';
 
 /** What one can see a loco do. */
 export type Way = 'stays' | 'west' | 'east';
 
 /** Less than this is not seen to move, mm. Source: common practice. */
-const SEEN_MM = 3;
+export const SEEN_MM = 3;
 
 /** What a loco did between two scenes. */
-export function way(before: Scene, after: Scene, loco: string): Way {
-  const gone = (after.locos[loco]?.atMm ?? 0) - (before.locos[loco]?.atMm ?? 0);
+export function way(
+  { yard, before, after }: { readonly yard: Yard; readonly before: Scene; readonly after: Scene },
+  loco: string
+): Way {
+  const [from, to] = [before, after].map((scene) => vehicles(scene)[loco]);
+  const gone = from && to ? eastMm(yard, to) - eastMm(yard, from) : 0;
   if (Math.abs(gone) < SEEN_MM) return 'stays';
   return gone > 0 ? 'east' : 'west';
 }

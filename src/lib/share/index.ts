@@ -1,4 +1,7 @@
+export { overTime, sureAndRight, undated, type Period, type Tally } from './confidence';
+export { merged } from './merge';
 export {
+  countTries,
   noProgress,
   owesTwin,
   readProgress,
@@ -8,3 +11,30 @@ export {
   type Sureness,
   type Try
 } from './progress';
+export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, type Waking } from './wake';
+export { csv } from './csv';
+export { type Kept, type Mark } from './entry';
+export { fileText, FORMAT, yardFile, type Parcel, type YardFile } from './file';
+export { changed, historyOf, MAX_STEPS, redone, settled, undone, type History } from './history';
+export { MAX_FILE_BYTES, MAX_NAME } from './limits';
+export { linkFragment, readLink } from './link';
+export { fileName, shownName } from './names';
+export { open, openFile, type Opened } from './open';
+export { readPng, writePng } from './png';
+export { type Device, type Storage, type WhyNot } from './shelf';
+export {
+  duplicateKept,
+  keepAgain,
+  keepNew,
+  listKept,
+  readKept,
+  removeKept,
+  renameKept,
+  restoreKept,
+  type Removed,
+  type Shelf,
+  type Stored
+} from './store';
+export { readSvg, writeSvg } from './svg';
+export { readText } from './text';
+export { UnreadableError, type WhyWrong } from './wrong';

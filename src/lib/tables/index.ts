@@ -11,7 +11,15 @@ export {
 export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
-export { droppingOhms, ledIdeality, ledReverseVolts, leds, saturationFrom } from './led';
+export { classLetters, type DesignationClass } from './designation';
+export {
+  droppingOhms,
+  guardDiode,
+  ledIdeality,
+  ledReverseVolts,
+  leds,
+  saturationFrom
+} from './led';
 export type { LedColour, LedEntry } from './led';
 export { atTemperature, metals } from './metal';
 export type { Metal, MetalEntry } from './metal';
@@ -26,7 +34,9 @@ export {
 export type { MotorFigures, MotorModel, MotorState } from './motor';
 export { circularMil, foot, inch, thermalVoltage } from './physics';
 export { railAreaFactor, railHeight, railOhmsPerMetre } from './rail';
+export { scales, type Scale, type ScaleEntry } from './scale';
 export { nearest, nextAbove, series } from './series';
 export type { Series } from './series';
 export { gaugeDiameter, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
 export type { WireSize } from './wire';
+export { contactAmps, fuseFor, silverLeastAmps, wireAmps } from './rating';

@@ -33,6 +33,9 @@ export const ledReverseVolts = 5;
 /** Ideality of an indicator LED's junction. Source: common practice. */
 export const ledIdeality = 2;
 
+/** A small silicon diode laid across an LED to keep its reverse volts low: about 0.7 V forward. Source: Lessons in Electric Circuits III, Diodes; test current by common practice. */
+export const guardDiode = { volts: 0.7, testAmps: 0.01 } as const;
+
 /**
  * Saturation current of a junction that carries `amps` at `volts`, A.
  *

@@ -1,6 +1,11 @@
 export { isOpen, showWhole } from './flow.svelte';
+export { default as Confidence } from './Confidence.svelte';
 export { default as Player } from './Player.svelte';
+export { default as Record } from './Record.svelte';
 export { default as Step } from './Step.svelte';
-export { loadProgress, progressNotice, progressNow } from './progress.svelte';
+export { followProgress, progressNotice } from './progress.svelte';
 export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
+export { default as WakeNote } from './WakeNote.svelte';
+export { default as WakeUps } from './WakeUps.svelte';
+export { default as YardPage } from './builder/YardPage.svelte';

@@ -1,30 +1,67 @@
+import { gapWords } from '../motion';
 import { because, way } from '../predict';
 import {
   CENTRE_VOLTS,
   editWords,
+  feedOf,
+  holes,
+  isHeld,
   joinWords,
   knobWords,
   locoNamed,
   read,
+  secondVolts,
+  selectorWords,
   sentence,
+  shown,
   type Action,
   type Edit,
   type Scene,
   type Yard
 } from '../yard';
+import type { View } from './session.svelte';
 import { unique } from './unique';
 
 /** What hands just did: "Road B on.", "Knob 7.2 V east." */
 export function didWords(yard: Yard, before: Scene, action: Action): string {
-  const thrown = Object.entries(action.switch ?? {}).map(
-    ([road, on]) => `Road ${road} ${on ? 'on' : 'off'}.`
+  const pushes = yard.switching === 'pushes';
+  const thrown = Object.entries(action.switch ?? {}).map(([road, on]) =>
+    pushes ? `Push ${road} ${on ? 'held' : 'let go'}.` : `Road ${road} ${on ? 'on' : 'off'}.`
   );
+  const turned =
+    action.selector === undefined ? [] : [`Selector ${selectorWords(action.selector)}.`];
   const knob =
     action.controller === undefined
       ? []
       : [`Knob ${knobWords(action.controller, yard.supply.volts)}.`];
-  return [...thrown, ...knob, ...editChanges(before.edits, action.edits)].join(' ');
+  const knob2 =
+    action.second === undefined ? [] : [`Knob 2 ${knobWords(action.second, secondVolts(yard))}.`];
+  return [
+    ...thrown,
+    ...turned,
+    ...knob,
+    ...knob2,
+    ...(action.supply === undefined ? [] : [`Supply ${action.supply}.`]),
+    ...deckWords(yard, action),
+    ...coupleWords(action),
+    ...editChanges(before.edits, action.edits)
+  ].join(' ');
 }
+
+function deckWords(yard: Yard, { deck, pin, plug }: Action): readonly string[] {
+  const hole = holes(yard).find(({ name, deckMm }) => deck === name || deck === deckMm);
+  const faces = hole ? `${hole.deckRoad} faces ${hole.fixed}` : 'The deck faces nothing';
+  return [
+    ...(deck === undefined ? [] : [`${faces}.`]),
+    ...(pin === undefined ? [] : [`Pin ${pin}.`]),
+    ...(plug === undefined ? [] : [`Plug ${plug}.`])
+  ];
+}
+
+const coupleWords = ({ couple = {} }: Action): readonly string[] =>
+  Object.entries(couple).map(([name, to]) =>
+    to === 'none' ? `${name} uncoupled.` : `${name} coupled to ${to}.`
+  );
 
 function editChanges(
   before: readonly Edit[],
@@ -33,17 +70,54 @@ function editChanges(
   if (!after) return [];
   const has = (list: readonly Edit[], edit: Edit) =>
     list.some((each) => JSON.stringify(each) === JSON.stringify(edit));
-  const made = after.filter((edit) => !has(before, edit)).map((edit) => sentence(editWords(edit)));
+  const made = after
+    .filter((edit) => !has(before, edit) && !isHeld(edit))
+    .map((edit) => sentence(editWords(edit)));
+  if (made.length === 0 && after.some((edit) => isHeld(edit) && !has(before, edit))) return [];
   const undone = before
     .filter((edit) => !has(after, edit))
     .map((edit) => `No more: ${editWords(edit)}.`);
   return made.length > 0 ? made : undone;
 }
 
+/** Whether all that was done is to hold a meter elsewhere, which moves no loco. */
+export const isMeasuring = (before: Scene, after: Scene): boolean => {
+  const rest = ({ edits }: Scene) =>
+    JSON.stringify(edits.filter((edit) => !('volts' in edit || 'ohms' in edit)));
+  const state = ({ controller, supply, switches, deck, pin, plug }: Scene) =>
+    JSON.stringify([controller, supply, switches, deck, pin, plug]);
+  return (
+    before.edits !== after.edits && rest(before) === rest(after) && state(before) === state(after)
+  );
+};
+
+/** What the test instruments show, where they are newly held or show something else than before. */
+export function probeWords(
+  before: Pick<View, 'reading'>,
+  after: Pick<View, 'reading'>
+): readonly string[] {
+  const old = shown(before.reading);
+  return shown(after.reading).flatMap(({ id, kind, name, value, where, note }) => {
+    const was = old.find((each) => each.id === id);
+    const moved = was?.where !== where;
+    // Of a lamp the locos are told as well: its amps and places are left to the drawing.
+    if (kind === 'test lamp') {
+      const look = (text = '') => text.split(',')[0];
+      return moved || look(was.value) !== look(value) ? [`${name}: ${look(value)}.`] : [];
+    }
+    if (moved) return [`${name}: ${value} ${where}.${note === '' ? '' : ` ${NOTHING}`}`];
+    return was.value === value ? [] : [`${name}: ${value}.`];
+  });
+}
+
+const NOTHING = 'One end is joined to nothing.';
+
 /** What the locos do after it, and why those that stay do not move. */
 export function seenWords(yard: Yard, before: Scene, after: Scene): string {
+  const fell = gapWords(yard, after);
+  if (fell !== '') return fell;
   const seen = Object.entries(after.locos).map(([name, at]) => {
-    const went = way(before, after, name);
+    const went = way({ yard, before, after }, name);
     const held = went !== 'stays' && Math.abs(at.speed) < STANDS;
     return {
       name,
@@ -77,12 +151,14 @@ const STANDS = 0.001;
 function stayReason(yard: Yard, scene: Scene, name: string): string {
   const reading = read(yard, scene);
   const standing = scene.locos[name];
-  const why = reading.why(standing?.road as string);
+  const road = standing?.road as string;
+  const why = reading.why(road);
   if (why.state === 'one ink') return 'one ink on both rails';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
-  if (Math.abs(reading.between('feed', 'return') ?? 0) < CENTRE_VOLTS)
-    return 'the knob is at centre';
+  if (scene.supply === 'off') return 'the supply is off';
+  if (Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS)
+    return reading.supplyShorted ? 'the supply is shorted' : 'the knob is at centre';
   return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps
     ? 'stalled at the end of its road'
     : 'too few volts to start';

@@ -1,21 +1,29 @@
-import { driveTo, settle, start } from '../motion';
+import { driveTo, isOver, settle, start, type StepPlayed } from '../motion';
 import {
   answer,
   answerKey,
   asked,
-  hides,
   WATCH_SECONDS,
   way,
   type Asked,
   type Played,
   type Question
 } from '../predict';
-import { act, PlaceError, read, type Action, type Reading, type Scene } from '../yard';
+import {
+  act,
+  PlaceError,
+  read,
+  RefusedError,
+  type Action,
+  type Reading,
+  type Scene
+} from '../yard';
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
-import { didWords, seenWords } from './say';
+import { didWords, isMeasuring, probeWords, seenWords } from './say';
 import { unique } from './unique';
+import { untoldOn } from './untold';
 
 /** One thing to decide, on one of the yards. */
 export interface Slot extends Asked {
@@ -96,17 +104,8 @@ export class Session {
   }
 
   /** Roads and meters of a yard which must not be told yet. */
-  untold({ scene, reading }: View): readonly string[] {
-    if (this.phase !== 'asking' || !this.question) return [];
-    const hidden = hides(this.question);
-    const withMeter = reading.runs.filter((run) => run.parts.some(({ id }) => hidden.includes(id)));
-    const meters = withMeter.length > 0 ? reading.runs.flatMap((run) => run.parts) : [];
-    const roads = [
-      ...hidden.map((name) => scene.locos[name]?.road),
-      ...withMeter.map((run) => run.road)
-    ];
-    const ids = meters.filter((part) => part.kind === 'meter').map(({ id }) => id);
-    return unique([...roads.filter((road) => road !== undefined), ...ids]);
+  untold(view: View): readonly string[] {
+    return this.phase === 'asking' && this.question ? untoldOn(this.question, view) : [];
   }
 
   /** The call is made: the engine answers, then the yard is shown doing it. */
@@ -123,11 +122,11 @@ export class Session {
     return this.outcome;
   }
 
-  /** A hand does something on the panel. */
-  do(action: Action): void {
-    if (this.phase === 'asking') return;
+  /** A hand does something on the panel; tells whether it could. */
+  do(action: Action): boolean {
+    if (this.phase === 'asking' || isOver(this.first.scene)) return false;
     this.fresh = false;
-    this.#run(action);
+    return this.#run(action);
   }
 
   /** Plays an action from the start scene. */
@@ -139,7 +138,32 @@ export class Session {
 
   /** Lets the yard run on for as long again. */
   runOn(): void {
-    if (this.phase !== 'asking') this.#run(undefined);
+    if (this.phase !== 'asking' && !isOver(this.first.scene)) this.#run(undefined);
+  }
+
+  /** Shows a step of a working from its begin to its end; then `ended` is called. */
+  showStep({ begun, seconds, scene }: StepPlayed, words: string, ended: () => void): void {
+    this.#stop();
+    const { yard } = this.first;
+    let drive = start(begun);
+    this.fresh = false;
+    this.phase = 'showing';
+    this.#stop = show((share) => {
+      if (share < 1) drive = driveTo(yard, drive, share * seconds);
+      this.#scenes = [share < 1 ? drive.scene : scene];
+      this.drift = share * 36;
+      if (share < 1) return;
+      this.phase = 'open';
+      this.status = words;
+      ended();
+    });
+  }
+
+  /** Shows a scene as it stands. */
+  stand(scene: Scene, words: string): void {
+    this.reset();
+    this.#scenes = [scene];
+    this.status = words;
   }
 
   /** Back to the start scene. */
@@ -152,10 +176,10 @@ export class Session {
     this.status = 'Back at the start.';
   }
 
-  #run(action: Action | undefined): void {
+  #run(action: Action | undefined): boolean {
     const before = this.views;
     const begun = this.#begin(before, action);
-    if (!begun) return;
+    if (!begun) return false;
     this.#stop();
     this.phase = 'showing';
     let drives = begun;
@@ -168,6 +192,7 @@ export class Session {
       this.drift = share * 36;
       if (share === 1) this.#ended(before, action);
     });
+    return true;
   }
 
   /** The drives that an action begins; none when it cannot be done, which the status tells. */
@@ -179,7 +204,7 @@ export class Session {
         return { yard, drive: start(next) };
       });
     } catch (error) {
-      if (!(error instanceof PlaceError)) throw error;
+      if (!(error instanceof PlaceError || error instanceof RefusedError)) throw error;
       this.status = error.message;
       return undefined;
     }
@@ -189,11 +214,14 @@ export class Session {
     this.phase = 'open';
     const [first] = before as [View];
     const did = action ? didWords(first.yard, first.scene, action) : 'The yard runs on.';
-    const seen = this.views.map(({ yard, scene, title, index }) => {
-      const words = seenWords(yard, before[index]?.scene ?? scene, scene);
-      return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
-    });
-    this.status = [did, ...seen].join(' ');
+    const shows = probeWords(first, this.first);
+    const seen = isMeasuring(first.scene, this.first.scene)
+      ? []
+      : this.views.map(({ yard, scene, title, index }) => {
+          const words = seenWords(yard, before[index]?.scene ?? scene, scene);
+          return this.#sides.length > 1 ? `In the ${title}, ${words}` : words;
+        });
+    this.status = [did, ...shows, ...seen].filter(Boolean).join(' ');
   }
 
   /** What the call's outcome shows on a yard; nothing once hands have done something else. */
@@ -223,7 +251,7 @@ export class Session {
     return Object.fromEntries(
       Object.entries(played.before.locos).map(([name, at]) => [
         name,
-        { way: way(played.before, played.after, name), fromMm: at.atMm }
+        { way: way(played, name), fromMm: at.atMm }
       ])
     );
   }

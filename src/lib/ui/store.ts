@@ -16,3 +16,12 @@ export function keep(key: string, text: string): boolean {
     return false;
   }
 }
+
+/** Forgets what this device keeps under a key. */
+export function forget(key: string): void {
+  try {
+    localStorage.removeItem(key);
+  } catch {
+    // It keeps nothing, so there is nothing to forget.
+  }
+}

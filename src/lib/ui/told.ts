@@ -1,4 +1,5 @@
-import { happened } from '../predict';
+import { happened, lampBecause } from '../predict';
+import { vehicles, vehicleWords } from '../yard';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
 import { unique } from './unique';
@@ -9,6 +10,11 @@ export const asksWay = (session: Session): boolean =>
 
 /** What happened, in a sentence: "Plover went east and Heron stayed." */
 export function told(session: Session, outcome: Outcome): string {
+  if (session.question?.falls) {
+    return session.slots
+      .map(({ id, key }) => `${vehicleWords(id)} ${outcome.answers[key]}.`)
+      .join(' ');
+  }
   if (!asksWay(session)) {
     return session.slots
       .map(({ key }) => answerWords(key, outcome.answers[key] as string))
@@ -24,17 +30,33 @@ export function told(session: Session, outcome: Outcome): string {
   return sentences.join(' ');
 }
 
-const answerWords = (key: string, answer: string): string =>
-  key.startsWith('meter ') ? `The meter '${key.slice(6)}' reads ${answer}.` : `${key}: ${answer}.`;
+const meterNames: Readonly<Record<string, string>> = {
+  volts: 'voltmeter',
+  ohms: 'ohmmeter'
+};
 
-/** Why it happened, a sentence a yard; the engine has reasons for locos only. */
+function answerWords(key: string, answer: string): string {
+  if (key.startsWith('test lamp')) return `The ${key} is ${answer}.`;
+  if (key.startsWith('lamp ')) return `Lamp ${key.slice(5)} is ${answer}.`;
+  if (!key.startsWith('meter ')) return `${key}: ${answer}.`;
+  const [, name = '', side = ''] = /^meter ([^,]+)(.*)$/.exec(key) ?? [];
+  return `The ${meterNames[name] ?? `meter '${name}'`}${side} reads ${answer}.`;
+}
+
+/** Why it happened, a sentence a yard; the engine has reasons for locos and lamps only. */
 export function causes(session: Session, outcome: Outcome): readonly string[] {
   if (session.question?.which) return [];
   return outcome.played.flatMap((played, side) => {
     const locos = session.slots
-      .filter((slot) => slot.side === side && slot.id in played.after.locos)
+      .filter((slot) => slot.side === side && slot.id in vehicles(played.after))
       .map((slot) => slot.id);
-    const words = reasonsFor(played, unique(locos));
+    const lamps = session.question?.lamps ?? [];
+    const words = [
+      reasonsFor(played, unique(locos)),
+      ...lamps.map((road) => lampBecause(played, road))
+    ]
+      .filter(Boolean)
+      .join(' ');
     if (words === '') return [];
     return [
       session.board.sides.length > 1

@@ -1,5 +1,6 @@
 import { locoOn } from '../draw';
-import type { Reading, Scene, Why } from '../yard';
+import { feedOf, type Why } from '../yard';
+import type { View } from './session.svelte';
 
 /** A stop on the way of the current, or towards the break. */
 export interface TraceStop {
@@ -12,15 +13,19 @@ export interface TraceStop {
  * the current goes. A broken way is followed as far as its first open place. Where both rails reach
  * the same terminal there is no way to follow.
  */
-export function stopsOf(reading: Reading, scene: Scene, road: string): readonly TraceStop[] {
+export function stopsOf(
+  { yard, reading, scene }: Pick<View, 'yard' | 'reading' | 'scene'>,
+  road: string
+): readonly TraceStop[] {
   const why = reading.why(road);
+  const second = feedOf(yard, road) === 'feed 2';
   if (why.state === 'one ink') return [];
   const loco = locoOn(scene, road);
   const out = why.feed.path.map((step) => step.id);
   const home = why.return.path.map((step) => step.id);
   const way = [...out, ...(loco ? [loco] : []), ...home];
-  const back = (reading.between('feed', 'return') ?? 0) < 0;
-  const places = ['controller', ...(back ? way.reverse() : way)];
+  const back = (reading.between(feedOf(yard, road), 'return') ?? 0) < 0;
+  const places = [second ? 'controller 2' : 'controller', ...(back ? way.reverse() : way)];
   const end = why.state === 'loop' ? places.length : cutAt(places, why);
   return places.slice(0, end).map((place, index) => ({
     place,
@@ -38,10 +43,11 @@ function stopWords(
   index: number,
   { loco, broken }: { readonly loco: string | undefined; readonly broken: boolean }
 ): string {
-  if (index === 0) return 'Out of the controller';
+  if (index === 0)
+    return place === 'controller 2' ? 'Out of controller 2' : 'Out of the controller';
   if (broken) return `Open at ${place}: no way on`;
   if (place === loco) return `Through ${place}, rail to rail`;
   if (place.startsWith('meter ')) return `Through the meter '${place.slice(6)}'`;
   if (place.startsWith('resistor')) return `Through the ${place}`;
-  return /^(toggle|metal)/.test(place) ? `Through ${place}` : `Along the ${place}`;
+  return /^(toggle|selector|push|metal)/.test(place) ? `Through ${place}` : `Along the ${place}`;
 }

@@ -11,6 +11,17 @@ export const quantity = (least: number, most: number, unit: string) => {
   );
 };
 
+/** A whole number of things within a stated range. */
+export const count = (least: number, most: number, what: string) => {
+  const allowed = `${least} to ${most} ${what}`;
+  return v.pipe(
+    v.number(allowed),
+    v.integer(allowed),
+    v.minValue(least, allowed),
+    v.maxValue(most, allowed)
+  );
+};
+
 /** Where a value breaks its schema. */
 export interface Finding {
   /** Keys from the outside in, such as ['supply', 'volts']. */

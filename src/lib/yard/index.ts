@@ -1,17 +1,40 @@
 export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { RefusedError } from './refused';
+export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
-export { applyEdit, EditSchema, editKinds, editWords, type Edit } from './edits';
+export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
+export {
+  faultKinds,
+  faultName,
+  FaultSchema,
+  faultsOf,
+  faultWords,
+  repairWords,
+  type Fault
+} from './faults';
+export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
 export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
+export { findPoint, pointName, points, probedRoads, type Point } from './points';
+export { BUZZ_OHMS, isProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
-export { findPart, placed, PlaceError, places, type Part, type Placed, type Run } from './runs';
+export {
+  findPart,
+  placed,
+  PlaceError,
+  places,
+  type Instrument,
+  type Part,
+  type Placed,
+  type Run
+} from './runs';
 export {
   fit,
   KnobSchema,
   SceneSchema,
+  SelectorSchema,
   SwitchSchema,
-  within,
   type Scene,
   type Standing
 } from './scene';
@@ -21,18 +44,52 @@ export {
   joinWords,
   knobWords,
   levelWords,
+  meterVoltsText,
+  ohmsText,
   sceneWords,
   sentence,
   voltsText
 } from './words';
+export { symptomWords } from './symptom-words';
+export { symptomsIn, type Symptom } from './symptoms';
+export { feedOf, secondVolts } from './second';
+export {
+  flip,
+  isOn,
+  selectorPositions,
+  selectorStands,
+  selectorWords,
+  switchedRoads,
+  switchPlace,
+  switchWord,
+  toggleRoads
+} from './switching';
+export { shown, type Shown } from './shown';
+export { limits, lineOf, hop, placeOn, type Line } from './line';
+export {
+  locoOf,
+  restood,
+  stockNamed,
+  trainsOf,
+  trainWith,
+  vehicleNamed,
+  vehicles,
+  vehicleWords,
+  type Train
+} from './vehicles';
+export { deckRoom, leadMm, type DeckRoom } from './room';
+export { touches } from './wheels';
 export { wire } from './wire';
 export {
   deckRoads,
-  hasToggle,
-  MAX_ROADS,
+  eastMm,
+  RELEASE_ROAD,
+  roadNamed,
   roads,
+  roadsOf,
+  wholeRoads,
+  roadTitle,
   RUNNING_ROAD,
-  YardSchema,
-  type Yard,
-  type YardInput
-} from './yard';
+  type Road
+} from './road';
+export { MAX_STABLING, MAX_STORAGE, YardSchema, type Yard, type YardInput } from './yard';

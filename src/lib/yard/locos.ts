@@ -11,6 +11,8 @@ export interface Loco {
   /** Mass, kg. */
   readonly mass: number;
   readonly lengthMm: number;
+  /** From the first to the last wheel that picks up current, mm. */
+  readonly pickupSpanMm: number;
 }
 
 /** The volts at which `lightSpeed` holds. */
@@ -24,7 +26,8 @@ const stock: readonly Loco[] = [
     lightAmps: 0.18,
     lightSpeed: 0.25,
     mass: 0.18,
-    lengthMm: 95
+    lengthMm: 95,
+    pickupSpanMm: 30
   },
   {
     name: 'Heron',
@@ -33,7 +36,8 @@ const stock: readonly Loco[] = [
     lightAmps: 0.25,
     lightSpeed: 0.3,
     mass: 0.35,
-    lengthMm: 210
+    lengthMm: 210,
+    pickupSpanMm: 60
   },
   {
     name: 'Curlew',
@@ -42,7 +46,8 @@ const stock: readonly Loco[] = [
     lightAmps: 0.14,
     lightSpeed: 0.35,
     mass: 0.25,
-    lengthMm: 245
+    lengthMm: 245,
+    pickupSpanMm: 160
   },
   {
     name: 'Dunlin',
@@ -51,7 +56,8 @@ const stock: readonly Loco[] = [
     lightAmps: 0.12,
     lightSpeed: 0.18,
     mass: 0.15,
-    lengthMm: 90
+    lengthMm: 90,
+    pickupSpanMm: 28
   },
   {
     name: 'Avocet',
@@ -60,7 +66,8 @@ const stock: readonly Loco[] = [
     lightAmps: 0.35,
     lightSpeed: 0.4,
     mass: 0.5,
-    lengthMm: 250
+    lengthMm: 250,
+    pickupSpanMm: 150
   }
 ];
 

@@ -1,9 +1,25 @@
-/** A piece of a run that a modeller can point at: a length of wire, a toggle, a resistor or a meter. */
+/** A test instrument at the end of two probes. */
+export type Instrument = 'voltmeter' | 'ohmmeter' | 'test lamp';
+
+/** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor, a lamp or a meter. */
 export interface Part {
   readonly id: string;
-  readonly kind: 'wire' | 'toggle' | 'resistor' | 'meter' | 'metal';
+  readonly kind:
+    | 'wire'
+    | 'toggle'
+    | 'selector'
+    | 'push'
+    | 'pin contact'
+    | 'plug'
+    | 'resistor'
+    | 'meter'
+    | 'metal'
+    | 'lamp pole'
+    | 'lamp'
+    | 'lamp guard'
+    | Instrument;
   readonly ohms: number;
-  /** A toggle's contact; a wire that is off is not closed. */
+  /** A switch's contact; a wire that is off is not closed. */
   readonly closed: boolean;
 }
 
@@ -12,10 +28,12 @@ export interface Run {
   readonly id: string;
   readonly from: string;
   readonly to: string;
-  readonly job: 'feed' | 'return';
+  readonly job: 'feed' | 'return' | 'lamp';
   /** The road it serves; runs of the whole yard have none. */
   readonly road?: string;
   readonly parts: readonly Part[];
+  /** Ids of the two points at which a test instrument is held; only its run has them. */
+  readonly held?: readonly [string, string];
 }
 
 /** A part with the two nodes it stands between. */

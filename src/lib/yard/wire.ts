@@ -1,80 +1,184 @@
-import { contacts, wireOhmsPerMetre } from '../tables';
+import { contacts } from '../tables';
+import { joinerRuns } from './cuts';
+import { lampRuns } from './lamps';
+import { roadsOf, type Road } from './road';
 import type { Part, Run } from './runs';
-import { hasToggle, roads, type Yard } from './yard';
+import { feedOf, feeds, type Feed } from './second';
+import { switchPart } from './switching';
+import { wirePart, type Length } from './wirePart';
+import type { Yard } from './yard';
 
-type Length = Yard['wires']['main'];
+const contact = (kind: 'pin contact' | 'plug', id: string): Part => {
+  const { ohms } = contacts[kind === 'plug' ? 'plug contact' : 'micro-switch'];
+  return { id, kind, ohms, closed: false };
+};
 
-const wirePart = (id: string, length: Length): Part => ({
-  id,
-  kind: 'wire',
-  ohms: wireOhmsPerMetre(length.size) * length.lengthM,
-  closed: true
-});
+/** Whether the pin's contact stands in the road's feed; of a cut running road, in that of its deck-side section. */
+const isInterlocked = (yard: Yard, road: Road): boolean =>
+  road.kind === 'stabling'
+    ? yard.interlocked
+    : road.kind === 'running' && yard.runningRoad === 'interlocked' && !road.next.east;
 
-const togglePart = (road: string): Part => ({
-  id: `toggle ${road}`,
-  kind: 'toggle',
-  ohms: contacts.toggle.ohms,
-  closed: false
-});
-
-function roadRuns(yard: Yard, road: string): readonly Run[] {
-  const { dropper } = yard.wires;
-  const feed = wirePart(`feed dropper ${road}`, dropper);
+/** What stands in a road's feed, in the order in which the current meets it: interlock, switch, plug, dropper. */
+function feedParts(yard: Yard, road: Road): readonly Part[] {
+  const { name } = road;
   return [
-    {
-      id: `feed ${road}`,
-      from: `feed tag ${road}`,
-      to: `feed rail ${road}`,
-      job: 'feed',
-      road,
-      parts: hasToggle(yard, road) ? [togglePart(road), feed] : [feed]
-    },
-    {
-      id: `return ${road}`,
-      from: `return rail ${road}`,
-      to: `return tag ${road}`,
-      job: 'return',
-      road,
-      parts: [wirePart(`return dropper ${road}`, dropper)]
-    }
+    ...(isInterlocked(yard, road) ? [contact('pin contact', `pin contact ${name}`)] : []),
+    ...switchPart(yard, road),
+    ...(road.bed === 'deck' && yard.plug ? [contact('plug', `plug ${name}`)] : []),
+    wirePart(`feed dropper ${name}`, yard.wires.dropper)
   ];
 }
 
-/** Every leg runs from the controller past the first road's tag to the last road's. */
-function busRuns(yard: Yard): readonly Run[] {
-  const { main, link } = yard.wires;
-  const names = roads(yard);
-  const one = (job: Run['job'], id: string, [from, to]: [string, string], length: Length): Run => ({
-    id,
-    from,
-    to,
-    job,
-    parts: [wirePart(id, length)]
+const roadRuns = (yard: Yard, road: Road): readonly Run[] => [
+  {
+    id: `feed ${road.name}`,
+    from: `feed tag ${road.name}`,
+    to: `feed rail ${road.name}`,
+    job: 'feed',
+    road: road.name,
+    parts: feedParts(yard, road)
+  },
+  {
+    id: `return ${road.name}`,
+    from: `return rail ${road.name}`,
+    to: `return tag ${road.name}`,
+    job: 'return',
+    road: road.name,
+    parts: [wirePart(`return dropper ${road.name}`, yard.wires.dropper)]
+  }
+];
+
+/** A feed leg goes from its controller past the first road's tag to the last road's. */
+function feedLeg(
+  { wires: { main, link } }: Yard,
+  feed: Feed,
+  names: readonly string[]
+): readonly Run[] {
+  return names.map((name, index) => {
+    const before = names[index - 1];
+    const id = before === undefined ? `${feed} wire` : `${feed} link ${before}-${name}`;
+    const from = before === undefined ? feed : `feed tag ${before}`;
+    return {
+      id,
+      from,
+      to: `feed tag ${name}`,
+      job: 'feed',
+      parts: [wirePart(id, before === undefined ? main : link)]
+    };
   });
-  const first = names[0] as string;
-  const hops = names.slice(1).map((name, index) => [names[index] as string, name] as const);
+}
+
+/** Roads whose return goes home by one way: their tags, and the node at which they come together. */
+interface Group {
+  readonly names: readonly string[];
+  readonly head: string;
+  /** Wire from the first tag to the head, and back from the last in a ring. */
+  readonly way: Length;
+  readonly wayId: string;
+  readonly closingId: string;
+}
+
+const tag = (name: string): string => `return tag ${name}`;
+
+const returnRun = (id: string, from: string, to: string, length: Length): Run => ({
+  id,
+  from,
+  to,
+  job: 'return',
+  parts: [wirePart(id, length)]
+});
+
+/** The tags of a group joined to its head: each by itself, or from one to the next, or in a ring. */
+function groupRuns(yard: Yard, { names, head, way, wayId, closingId }: Group): readonly Run[] {
+  const { link } = yard.wires;
+  const [first] = names;
+  const last = names.at(-1);
+  if (first === undefined || last === undefined) return [];
+  if (yard.return === 'star') {
+    return names.map((name) => returnRun(`return wire ${name}`, tag(name), head, link));
+  }
+  const links = names.slice(1).map((name, index) => {
+    const before = names[index] as string;
+    return returnRun(`loop link ${before}-${name}`, tag(name), tag(before), link);
+  });
+  const ring = yard.return === 'ring' && first !== last;
   return [
-    one('feed', 'feed wire', ['feed', `feed tag ${first}`], main),
-    ...hops.map(([a, b]) =>
-      one('feed', `feed link ${a}-${b}`, [`feed tag ${a}`, `feed tag ${b}`], link)
-    ),
-    ...hops.map(([a, b]) =>
-      one('return', `loop link ${a}-${b}`, [`return tag ${b}`, `return tag ${a}`], link)
-    ),
-    one('return', 'return wire', [`return tag ${first}`, 'return'], main),
-    ...(yard.return === 'ring' && names.length > 1
-      ? [one('return', 'closing link', [`return tag ${names.at(-1)}`, 'return'], main)]
-      : [])
+    ...links,
+    returnRun(wayId, tag(first), head, way),
+    ...(ring ? [returnRun(closingId, tag(last), head, way)] : [])
+  ];
+}
+
+/** Where the deck's return comes together, and where the returns of deck and fixed roads do. */
+const DECK_JOINT = 'deck joint';
+const JOINT = 'return joint';
+
+/** A yard whose deck is wired for good: one group, straight to the controller. */
+const plainReturn = (yard: Yard, names: readonly string[]): readonly Run[] =>
+  yard.return === 'star'
+    ? [
+        ...groupRuns(yard, { names, head: JOINT, way: yard.wires.main, wayId: '', closingId: '' }),
+        returnRun('return wire', JOINT, 'return', yard.wires.main)
+      ]
+    : groupRuns(yard, {
+        names,
+        head: 'return',
+        way: yard.wires.main,
+        wayId: 'return wire',
+        closingId: 'closing link'
+      });
+
+/** A moving deck: its group comes home through the plug, fixed roads join on their own side. */
+function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): readonly Run[] {
+  const { link, main } = yard.wires;
+  const on = (...kinds: readonly Road['kind'][]) =>
+    all.filter(({ kind }) => kinds.includes(kind)).map(({ name }) => name);
+  const fixed = (names: readonly string[]): Group => ({
+    names,
+    head: JOINT,
+    way: link,
+    wayId: `loop link ${names[0]}`,
+    closingId: `closing link ${names.at(-1)}`
+  });
+  const plugs = Array.from({ length: contactsUsed }, (_, index): Run => {
+    const id = `plug return ${index + 1}`;
+    return { id, from: DECK_JOINT, to: JOINT, job: 'return', parts: [contact('plug', id)] };
+  });
+  return [
+    ...groupRuns(yard, {
+      names: on('storage', 'release'),
+      head: DECK_JOINT,
+      way: link,
+      wayId: 'deck return',
+      closingId: 'closing link'
+    }),
+    ...plugs,
+    ...groupRuns(yard, fixed(on('running'))),
+    ...groupRuns(yard, fixed(on('stabling'))),
+    returnRun('return wire', JOINT, 'return', main)
   ];
 }
 
 /**
- * The wiring of a yard: one feed leg from tag to tag with a toggle in each road's branch,
- * one common return looped from road to road. Terminals are the nodes `feed` and `return`,
- * rails `feed rail A` and `return rail A`; toggles are open.
+ * The wiring of a yard: a feed leg from tag to tag for each controller, with the contacts of each
+ * road in its branch, one common return, and the panel lamps. Terminals are the nodes `feed` and `return`, rails `feed rail A` and
+ * `return rail A`; every contact is open.
  */
-export const wire = (yard: Yard): readonly Run[] => [
-  ...busRuns(yard),
-  ...roads(yard).flatMap((road) => roadRuns(yard, road))
-];
+export function wire(yard: Yard): readonly Run[] {
+  const all = roadsOf(yard);
+  const names = all.map(({ name }) => name);
+  return [
+    ...feeds(yard).flatMap((feed) =>
+      feedLeg(
+        yard,
+        feed,
+        names.filter((name) => feedOf(yard, name) === feed)
+      )
+    ),
+    ...(yard.plug ? movingReturn(yard, all, yard.plug.returnContacts) : plainReturn(yard, names)),
+    ...all.flatMap((road) => roadRuns(yard, road)),
+    ...joinerRuns(yard.cuts),
+    ...lampRuns(yard)
+  ];
+}

@@ -13,8 +13,7 @@ export const about = questionKind({
     v.maxLength(3, 'one to three locos')
   ),
   asked: (locos) => locos.map((id) => ({ id, options })),
-  answer: (locos, played) =>
-    Object.fromEntries(locos.map((name) => [name, way(played.before, played.after, name)])),
+  answer: (locos, played) => Object.fromEntries(locos.map((name) => [name, way(played, name)])),
   names: (locos) => locos,
   hides: (locos) => locos
 });

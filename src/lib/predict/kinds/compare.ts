@@ -3,9 +3,9 @@ import type { Scene } from '../../yard';
 import { questionKind } from './kind';
 
 /** Nearer than this counts as the same to the eye. Source: common practice. */
-const SAME = 0.1;
+export const SAME = 0.1;
 /** Under this share of the other it counts as nothing. */
-const NOTHING = 0.02;
+export const NOTHING = 0.02;
 
 const words = {
   speed: { nothing: 'stops', less: 'slower', same: 'about the same', more: 'faster' },

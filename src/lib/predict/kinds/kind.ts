@@ -26,9 +26,9 @@ export interface QuestionKind<S extends v.GenericSchema = v.GenericSchema> {
   readonly schema: S;
   readonly asked: (spec: v.InferOutput<S>) => readonly Asked[];
   readonly answer: (spec: v.InferOutput<S>, played: Played) => Readonly<Record<string, string>>;
-  /** Locos and meters that must be on the board. */
+  /** Locos, meters and lamps that must be on the board. */
   readonly names: (spec: v.InferOutput<S>) => readonly string[];
-  /** Locos and meters whose state would give the answer away. */
+  /** Locos, meters and lamps whose state would give the answer away. */
   readonly hides: (spec: v.InferOutput<S>) => readonly string[];
 }
 

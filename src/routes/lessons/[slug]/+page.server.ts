@@ -1,6 +1,11 @@
 import { error } from '@sveltejs/kit';
 import { lessonCards } from '$lib/server/lessons';
 
+/** How many lessons there are; unknown while numbers of the arc are still missing. */
+const count = lessonCards.every(({ number }, index) => number === index + 1)
+  ? lessonCards.length
+  : undefined;
+
 export const entries = () => lessonCards.map(({ slug }) => ({ slug }));
 
 export function load({ params }) {
@@ -11,6 +16,6 @@ export function load({ params }) {
   return {
     lesson,
     next: next && { slug: next.slug, title: next.title },
-    count: lessonCards.length
+    count
   };
 }

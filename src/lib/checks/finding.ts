@@ -1,0 +1,37 @@
+import type { Scene, Yard } from '../yard';
+
+/** How bad it is: it breaks locos or wires, it is worth a thought, or it is as it should be. */
+export type Grade = 'must fix' | 'think' | 'fine';
+
+/** One thing a check has to say, in sentences of a modeller. */
+export interface Finding {
+  readonly grade: Grade;
+  /** What is so, as one sentence. */
+  readonly what: string;
+  /** Names of the roads, wires or contacts it is about. */
+  readonly where: readonly string[];
+  /** How much, with its unit. */
+  readonly amount: string;
+  readonly why: string;
+  /** What to do about it. */
+  readonly cure: string;
+  /** A published source, `common practice`, or `the engine` for what is computed from this yard alone. */
+  readonly source: string;
+  /** A board to see it on. */
+  readonly board?: { readonly yard: Yard; readonly scene: Scene };
+}
+
+/** What the user may set. */
+export interface CheckOptions {
+  /** Greatest share of the supply's volts that wires may take. Source: NEM 604 cl. 2.2. */
+  readonly dropShare: number;
+}
+
+export const defaultOptions: CheckOptions = { dropShare: 0.1 };
+
+/** One check: a question about a yard, answered with findings. */
+export interface Check {
+  readonly id: string;
+  readonly title: string;
+  readonly run: (yard: Yard, options: CheckOptions) => readonly Finding[];
+}

@@ -1,0 +1,106 @@
+import { admit, joinWords, liveRoads, roadNamed, YardSchema, type Yard } from '../yard';
+import type { Check, Finding } from './finding';
+import { breachScene } from './gap/board';
+import { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
+import { assumptions, breachWords, countText, statesWords, unsafeText } from './gap/words';
+
+/** A change of the design that may close an end, and how it is said. */
+interface Cure {
+  readonly words: string;
+  readonly yard: Yard;
+}
+
+/** Changes worth trying for this yard. */
+function cures(yard: Yard): readonly Cure[] {
+  const changed = (change: Partial<Yard>) => admit('yard', YardSchema, { ...yard, ...change });
+  return [
+    ...(yard.runningRoad === 'direct'
+      ? [
+          {
+            words: 'Feed road Q through a switch and the contacts of the running holes.',
+            yard: changed({ runningRoad: 'interlocked' })
+          }
+        ]
+      : []),
+    ...(yard.stablingRoads > 0 && !yard.interlocked
+      ? [
+          {
+            words: "Put the pin's contact in the feed of each stabling road.",
+            yard: changed({ interlocked: true })
+          }
+        ]
+      : [])
+  ];
+}
+
+/** The change that closes this end for good, as the proof of the changed yard says. */
+const cureOf = (breach: Breach, tried: readonly (Cure & { readonly proof: GapProof })[]) =>
+  tried.find(
+    ({ proof }) =>
+      !proof.breaches.some(({ road, end }) => road === breach.road && end === breach.end)
+  );
+
+/** Whether it needs a deck that creeps: a deck road, out of line, the pin out. */
+const creeps = (yard: Yard, { pin, road }: Breach): boolean =>
+  pin === 'out' && roadNamed(yard, road).bed === 'deck';
+
+function breachFinding(yard: Yard, breach: Breach, cure: Cure | undefined): Finding {
+  const scene = breachScene(yard, breach);
+  const starts = liveRoads(yard, scene).has(breach.road);
+  return {
+    grade: starts ? 'must fix' : 'think',
+    what: `Road ${breach.road} can be live while its ${breach.end} end faces nothing: ${breachWords(yard, breach)}.`,
+    where: [breach.road],
+    amount: starts ? 'enough to start a loco' : 'less than starts a loco',
+    why: 'A loco driven there falls into the gap.',
+    cure: cure?.words ?? 'Put a stop at this end that closes when nothing faces it.',
+    source: 'the engine',
+    board: { yard, scene }
+  };
+}
+
+/** Deck roads whose ends stand in an opening while the deck is out of line. */
+function creepFinding(yard: Yard, breaches: readonly Breach[]): Finding {
+  const [first] = breaches as readonly [Breach, ...Breach[]];
+  const names = [...new Set(breaches.map(({ road }) => road))];
+  return {
+    grade: 'think',
+    what: `With the pin out, ${joinWords(names, 'and')} can be live just out of line with an opening.`,
+    where: names,
+    amount: `within ${yard.openingMm / 2} mm of a stop`,
+    why: 'A loco driven out through the opening falls beside the rails.',
+    cure: 'Do not drive while the pin is out, or let the pin cut the feed of the whole deck.',
+    source: 'the engine',
+    board: { yard, scene: breachScene(yard, first) }
+  };
+}
+
+function provedFinding(proof: GapProof, states: States): Finding {
+  return {
+    grade: 'fine',
+    what: 'Proved: with the pin home, no loco can be driven into the gap.',
+    where: [],
+    amount: `${countText(proof.unsafeHome)} unsafe states with the pin home; ${unsafeText(proof, states)} in all`,
+    why: `Every state was covered: ${statesWords(states)}.`,
+    cure: `It holds as long as this does. ${assumptions.join(' ')}`,
+    source: 'the engine'
+  };
+}
+
+/** Whether a loco can ever be driven into the gap: proved, or the scene in which it can. */
+export const gapProof: Check = {
+  id: 'gap-proof',
+  title: 'Can a loco be driven into the gap?',
+  run(yard) {
+    const ground = groundOf(yard);
+    const proof = proveGap(ground);
+    const tried = cures(yard).map((cure) => ({ ...cure, proof: proveGap(groundOf(cure.yard)) }));
+    const creeping = proof.breaches.filter((breach) => creeps(yard, breach));
+    const standing = proof.breaches.filter((breach) => !creeps(yard, breach));
+    return [
+      ...standing.map((breach) => breachFinding(yard, breach, cureOf(breach, tried))),
+      ...(standing.length === 0 ? [provedFinding(proof, statesOf(ground))] : []),
+      ...(creeping.length > 0 ? [creepFinding(yard, creeping)] : [])
+    ];
+  }
+};

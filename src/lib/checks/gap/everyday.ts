@@ -1,0 +1,48 @@
+import type { Fault } from '../../yard';
+import { closesLoop } from './loop';
+import { madeBy } from './count';
+import { networkOf } from './moments';
+import { settingsFor, type Setting } from './settings';
+import { plainNetwork, type Network } from './network';
+import type { Ground } from './proof';
+import { wiringOf } from './wiring';
+
+/** Everyday use: the pin home in each hole, the plug in, the two roads that face each other switched on. */
+function everyday({ controls, moments }: Ground, plain: Network): readonly ReadonlySet<string>[] {
+  const pinned = moments.filter(({ pin }) => pin === 'home');
+  return pinned.flatMap((moment) => {
+    const roads = moment.place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]);
+    const network = networkOf(plain, moment, []);
+    return settingsFor(controls, roads).map((setting) => liveWith(network, setting));
+  });
+}
+
+/** Names of the roads through which some source can drive a current with this setting. */
+export function liveWith(network: Network, setting: Setting): ReadonlySet<string> {
+  const { rails, sources } = network.wiring;
+  const made = madeBy(network.wiring, setting);
+  const live = [...rails.values()].filter((road) =>
+    sources.some((source) => closesLoop({ network, rails: road, source }, made))
+  );
+  return new Set(live.map(({ name }) => name));
+}
+
+/** What somebody who works the yard as usual sees of a fault. */
+export interface Notice {
+  /** Roads which stay dead though they should be live. */
+  readonly dead: readonly string[];
+  /** Roads which are live though nobody switched them on. */
+  readonly live: readonly string[];
+}
+
+/** Compares everyday use with these faults and without. */
+export function noticeOf(ground: Ground, faults: readonly Fault[]): Notice {
+  const days = (some: readonly Fault[]) =>
+    everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults: some })));
+  const good = days([]);
+  const bad = days(faults);
+  const more = (a: readonly ReadonlySet<string>[], b: readonly ReadonlySet<string>[]) => [
+    ...new Set(a.flatMap((live, index) => [...live].filter((road) => !b[index]?.has(road))))
+  ];
+  return { dead: more(good, bad), live: more(bad, good) };
+}

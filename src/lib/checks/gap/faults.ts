@@ -1,0 +1,74 @@
+import { faultsOf, faultWords, type Fault } from '../../yard';
+import { noticeOf, type Notice } from './everyday';
+import { proveGap, statesOf, type Breach, type GapProof, type Ground } from './proof';
+
+/** What one fault does to the proof. */
+export interface FaultProof {
+  readonly fault: Fault;
+  readonly words: string;
+  readonly proof: GapProof;
+  /** Unsafe states with the pin home, more than without the fault; less than 0 when it takes some away. */
+  readonly more: bigint;
+  /** The state with the pin home that it newly lets happen. */
+  readonly breach: Breach | undefined;
+  readonly notice: Notice;
+}
+
+export interface FaultProofs {
+  readonly good: GapProof;
+  readonly faults: readonly FaultProof[];
+  /** All states with no fault or one: states of the yard × (1 + single faults). */
+  readonly states: bigint;
+  readonly unsafe: bigint;
+}
+
+/** A bad joint conducts still: it takes volts and changes no path. */
+const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
+
+const sameEnd = (a: Breach) => (b: Breach) => a.road === b.road && a.end === b.end;
+
+/** How far a long proof is. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/**
+ * The same proof under every single fault of the yard, step by step: after each fault it says how far
+ * it is, so that a caller can show it and can stop.
+ */
+export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
+  const good = proveGap(ground);
+  const known = good.breaches.filter(({ pin }) => pin === 'home');
+  const all = faultsOf(ground.yard);
+  const changing = all.filter(changesPaths);
+  const faults: FaultProof[] = [];
+  for (const fault of changing) {
+    const proof = proveGap(ground, [fault]);
+    const breach = proof.breaches.find((each) => each.pin === 'home' && !known.some(sameEnd(each)));
+    faults.push({
+      fault,
+      words: faultWords(fault),
+      proof,
+      more: proof.unsafeHome - good.unsafeHome,
+      breach,
+      notice: breach ? noticeOf(ground, [fault]) : { dead: [], live: [] }
+    });
+    yield { done: faults.length, of: changing.length };
+  }
+  const same = BigInt(all.length - changing.length);
+  return {
+    good,
+    faults,
+    states: statesOf(ground).all * BigInt(1 + all.length),
+    unsafe: faults.reduce((sum, { proof }) => sum + proof.unsafe, good.unsafe * (1n + same))
+  };
+}
+
+/** The same proof under every single fault of the yard. */
+export function proveFaults(ground: Ground): FaultProofs {
+  const steps = faultSteps(ground);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+  }
+}

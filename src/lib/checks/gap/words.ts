@@ -1,0 +1,53 @@
+import { holes, joinWords, type Yard } from '../../yard';
+import type { Breach, GapProof, States } from './proof';
+import { handsWords } from './settings';
+
+/** A whole number with thin spaces between its thousands. */
+export const countText = (count: bigint): string =>
+  count.toString().replace(/\B(?=(\d{3})+$)/g, ' ');
+
+const settingsWords = (controls: States['controls']): string => {
+  const [first] = controls;
+  return first && first.stands.length > 2
+    ? `${first.stands.length} stands of the selector`
+    : `2^${controls.length} settings of ${controls.length} switches`;
+};
+
+/** How the states are counted, in words. */
+export const statesWords = ({ controls, moments, plugs, all }: States): string =>
+  `${settingsWords(controls)} × ${moments} places of deck and pin` +
+  `${plugs === 2 ? ' × 2 for the plug, in or out' : ''} = ${countText(all)} states`;
+
+/** How many states of all are unsafe. */
+export const unsafeText = ({ unsafe }: GapProof, states: States): string =>
+  `${countText(unsafe)} of ${countText(states.all)} states`;
+
+/** The deck and pin of a breach, as somebody at the deck says it. */
+function deckText(yard: Yard, { deckMm, pin }: Breach): string {
+  const hole = holes(yard).find((each) => each.deckMm === deckMm);
+  return hole && pin === 'home'
+    ? `the pin is home where ${hole.deckRoad} faces ${hole.fixed}`
+    : `the pin is out and the deck stands at ${deckMm} mm`;
+}
+
+/** The state of a breach, as a clause. */
+export function breachWords(yard: Yard, breach: Breach): string {
+  const { hands, plug, across } = breach;
+  const set = handsWords(yard, hands);
+  const parts = [
+    deckText(yard, breach),
+    ...(set.length === 0 ? ['every switch may be off'] : set),
+    ...(plug === 'out' ? ['the plug is out'] : []),
+    ...across.map(({ fixed, deckRoad }) => `a loco stands across ${fixed} and ${deckRoad}`)
+  ];
+  return joinWords(parts, 'and');
+}
+
+/** What no wiring can keep from happening; a proof holds only where none of it does. */
+export const assumptions: readonly string[] = [
+  'No loco coasts on, or is pushed, once its road is dead.',
+  'Nobody pulls the pin or slides the deck under a moving loco.',
+  'Nobody drives while the pin is out.',
+  'A pin that is home holds the deck in line with its hole.',
+  'The yard is wired as it is drawn here.'
+];

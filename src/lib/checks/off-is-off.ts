@@ -1,0 +1,89 @@
+import { joinWords, roads, switchedRoads, type Yard } from '../yard';
+import type { Check, Finding } from './finding';
+import { liveWith } from './gap/everyday';
+import { networkOf } from './gap/moments';
+import { plainNetwork } from './gap/network';
+import { groundOf, type Ground } from './gap/proof';
+import { settingsWithout, type Setting } from './gap/settings';
+import { wiringOf } from './gap/wiring';
+import { roadScene } from './road-scene';
+
+/** Every set of roads that is live in some moment with one of these settings. */
+function liveSets(ground: Ground, settings: readonly Setting[]): readonly ReadonlySet<string>[] {
+  return ground.plugs.flatMap((plug) => {
+    const plain = plainNetwork(wiringOf({ ...ground, plug, faults: [] }));
+    return ground.moments.flatMap((moment) => {
+      const network = networkOf(plain, moment, []);
+      return settings.map((setting) => liveWith(network, setting));
+    });
+  });
+}
+
+/** Roads that are live in some moment though their own switch is off or they have none: all others are on, which is the worst. */
+function neverOff(yard: Yard, ground: Ground): readonly string[] {
+  return roads(yard).filter((road) => {
+    const others = settingsWithout(ground.controls, road);
+    return liveSets(ground, others).some((live) => live.has(road));
+  });
+}
+
+const alwaysOn = (yard: Yard, names: readonly string[]): Finding => ({
+  grade: 'think',
+  what: `${joinWords(names, 'and')} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
+  where: names,
+  amount: `${names.length} of ${roads(yard).length} roads`,
+  why: 'A loco left there starts as soon as the knob is turned.',
+  cure: 'Give each of them a switch in its feed.',
+  source: 'the engine',
+  board: { yard, scene: roadScene({ yard, roads: names.slice(0, 1), locos: ['Plover'] }) }
+});
+
+const off = (yard: Yard): Finding => ({
+  grade: 'fine',
+  what: 'Off is off: a road whose switch is off is dead, whatever else is on.',
+  where: switchedRoads(yard),
+  amount: `${switchedRoads(yard).length} of ${roads(yard).length} roads`,
+  why: 'Tried with every other switch on, in every place of the deck, pin and plug; one more closed contact never takes a path away.',
+  cure: 'Nothing to do.',
+  source: 'the engine'
+});
+
+/** How many roads can be live together. */
+function together(yard: Yard, ground: Ground): Finding {
+  const all = liveSets(ground, settingsWithout(ground.controls));
+  const most = all.reduce((a, b) => (b.size > a.size ? b : a), new Set<string>());
+  const names = [...most];
+  return {
+    grade: most.size > 1 ? 'think' : 'fine',
+    what:
+      most.size > 1
+        ? `${most.size} roads can be live at once.`
+        : 'No two roads can be live at once.',
+    where: names,
+    amount: `${most.size} of ${roads(yard).length} roads`,
+    why: 'One knob drives every loco on a live road, and nothing tells which of them are on.',
+    cure:
+      most.size > 1
+        ? 'Switch one road on at a time, or let a rotary selector see to it.'
+        : 'Nothing to do.',
+    source: 'the engine'
+  };
+}
+
+/** Whether off is off, and whether two roads can be live at once. */
+export const offIsOff: Check = {
+  id: 'off-is-off',
+  title: 'Is off really off?',
+  run(yard) {
+    const ground = groundOf(yard);
+    const names = neverOff(yard, ground);
+    return [
+      ...(names.length > 0 ? [alwaysOn(yard, names)] : []),
+      ...(switchedRoads(yard).some((road) => names.includes(road)) ||
+      switchedRoads(yard).length === 0
+        ? []
+        : [off(yard)]),
+      together(yard, ground)
+    ];
+  }
+};

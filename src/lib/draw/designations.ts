@@ -1,0 +1,48 @@
+import { classLetters, type DesignationClass } from '../tables';
+import type { Part, Run } from '../yard';
+
+/** A part's name in the rows, and its reference designation in the circuit diagram: "toggle A", "−S1". */
+export interface Designation {
+  readonly place: string;
+  readonly text: string;
+}
+
+/** Classes of the parts which are drawn as a symbol of their own; wires and loose metal have none. */
+const classes: Partial<Readonly<Record<Part['kind'], DesignationClass>>> = {
+  toggle: 'manual switch',
+  'pin contact': 'position switch',
+  resistor: 'resistor',
+  meter: 'indicator',
+  voltmeter: 'indicator',
+  ohmmeter: 'indicator',
+  'test lamp': 'indicator'
+};
+
+/**
+ * The reference designations of a wiring: a letter for the class, a number in the order of the runs,
+ * and a contact of the plug by its number on the plug. Source: IEC 81346-1 (minus sign for what a
+ * thing is), IEC 81346-2 (letters).
+ */
+export function designations(
+  runs: readonly Run[],
+  locos: readonly string[]
+): readonly Designation[] {
+  const parts = runs.flatMap((run) => run.parts);
+  const numbered = (kind: DesignationClass, places: readonly string[]): readonly Designation[] =>
+    places.map((place, index) => ({ place, text: `−${classLetters[kind]}${index + 1}` }));
+  const ofClass = (kind: DesignationClass) =>
+    parts.filter((part) => classes[part.kind] === kind).map(({ id }) => id);
+  const contacts = parts.filter(({ kind }) => kind === 'plug');
+  return [
+    ...numbered('supply', ['controller']),
+    ...numbered('manual switch', ofClass('manual switch')),
+    ...numbered('position switch', ofClass('position switch')),
+    ...contacts.map(({ id }, index) => ({
+      place: id,
+      text: `−${classLetters.plug}1:${index + 1}`
+    })),
+    ...numbered('motor', locos),
+    ...numbered('resistor', ofClass('resistor')),
+    ...numbered('indicator', ofClass('indicator'))
+  ];
+}

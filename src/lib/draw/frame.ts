@@ -1,0 +1,135 @@
+import type { Redrawn } from '../lesson';
+import { feedOf, roadsOf, type Road, type Run, type Yard } from '../yard';
+import { detours, type Detour } from './detours';
+import type { Point } from './geometry';
+import { LAMP_ROOM } from './lampRows';
+import { roomFor, roomy, tight, type Pitch } from './run';
+
+/** Height of the legs' top, and half the drawn gauge, px. */
+export const TOP = 34;
+export const HALF_GAUGE = 8;
+/** Room above the first row, more where the plug's wires come together there; and from row to row. */
+const FIRST = 122;
+const FIRST_WITH_PLUG = 158;
+const STEP = 92;
+const CLOSE_STEP = 76;
+/** More rows than this stand closer. */
+const MANY = 6;
+/** Between a leg and a wire that passes rows beside it. */
+export const LANE = 17;
+
+/** Below the first controller's box: the second one's, with words under it. */
+const SECOND_BELOW = 26;
+const SECOND_ROOM = 100;
+/** Between the upright legs of two feeds. */
+const FEED_COLUMN = 20;
+
+/** A box in the drawing, px. */
+export type Box = Point & { readonly width: number; readonly height: number };
+
+/** Rows too close for words between them. */
+export const isClose = (roads: number): boolean => roads > MANY;
+
+/** Wide enough for words beside the drawing. */
+export const isWide = (width: number): boolean => width >= 560;
+
+/** The fixed lines of a rows drawing, px. */
+export interface Frame {
+  readonly width: number;
+  readonly roads: readonly Road[];
+  readonly controller: Box;
+  /** The second controller's box, where there is one. */
+  readonly second: Box | undefined;
+  readonly rails: { readonly west: number; readonly east: number };
+  /** Where the legs stand upright: the feed, the second one, the return of the fixed side, the return of the deck. */
+  readonly buses: {
+    readonly feed: number;
+    readonly feed2: number;
+    readonly return: number;
+    readonly deck: number;
+  };
+  /** Where the leg that feeds a road stands. */
+  readonly feedX: (road: string) => number;
+  readonly hasPlug: boolean;
+  readonly pitch: Pitch;
+  /** Between two upright wires that stand side by side. */
+  readonly column: number;
+  /** Whether each road's return goes home by itself. */
+  readonly star: boolean;
+  /** Wires of the legs which pass rows that are none of theirs. */
+  readonly detours: readonly Detour[];
+  /** Middle line of a road's row. */
+  readonly rowY: (road: string) => number;
+}
+
+/** Whether a dropper's far end sits on the other leg. */
+export const isCross = (run: Run): boolean =>
+  run.road !== undefined &&
+  (run.job === 'feed' ? run.from.startsWith('return') : run.to.startsWith('feed'));
+
+/** The roads in the order of their rows. */
+function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
+  const all = roadsOf(yard);
+  return order.length === 0
+    ? all
+    : order.flatMap((name) => all.filter((road) => road.name === name));
+}
+
+/** Room needed beside the return leg for wires that go round the outside. */
+function outside(yard: Yard, runs: readonly Run[], column: number): number {
+  if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
+  const round = runs.filter(
+    ({ id }) => /^loop link 1a?$/.test(id) || id.startsWith('closing link')
+  );
+  return round.length === 0 ? 0 : 6 + column * (yard.plug ? round.length - 1 : 1);
+}
+
+/** The frame of a wiring drawn in `width` px, feed in the west: a mirrored one is turned round when it is laid. */
+export function frameOf(
+  yard: Yard,
+  runs: readonly Run[],
+  { width, drawn }: { readonly width: number; readonly drawn: Redrawn }
+): Frame {
+  const roads = rowsOrder(yard, drawn.order);
+  const hasPlug = yard.plug !== false;
+  const wide = isWide(width);
+  const [margin, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const around = drawn.order.length === 0 ? [] : detours(runs, drawn.order);
+  const lanes = (job: Run['job']) =>
+    LANE * Math.max(0, ...around.filter((each) => each.job === job).map(({ lane }) => lane));
+  const west = margin + lanes('feed');
+  const home = width - margin - outside(yard, runs, column) - lanes('return');
+  const deck = hasPlug ? home - column * 2 : home;
+  const need = (job: Run['job']) =>
+    Math.max(
+      ...runs
+        .filter((run) => run.road && run.job === job && !isCross(run))
+        .map((run) => roomFor(run, pitch)),
+      wide && !hasPlug ? 48 : 20
+    );
+  const box = { width: wide ? 200 : 176, height: 48 };
+  const lampRoom = yard.lamps === 'none' ? 0 : LAMP_ROOM;
+  const first = (hasPlug ? FIRST_WITH_PLUG : FIRST) + lampRoom + (yard.second ? SECOND_ROOM : 0);
+  const step = (isClose(roads.length) ? CLOSE_STEP : STEP) + lampRoom;
+  const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
+  const feed2 = west + (yard.second ? FEED_COLUMN : 0);
+  const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
+  return {
+    width,
+    roads,
+    hasPlug,
+    pitch,
+    column,
+    star: yard.return === 'star',
+    detours: around,
+    controller,
+    second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },
+    rails: {
+      west: feed2 + need('feed') + (wide ? 20 : 4),
+      east: deck - need('return') - (wide ? 16 : 4)
+    },
+    buses: { feed: west, feed2, return: home, deck },
+    feedX: (road) => (feedOf(yard, road) === 'feed' ? west : feed2),
+    rowY: (road) => row.get(road) ?? first
+  };
+}

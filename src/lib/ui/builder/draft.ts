@@ -1,0 +1,105 @@
+import {
+  admit,
+  BorderError,
+  fit,
+  roads,
+  SceneSchema,
+  YardSchema,
+  type Scene,
+  type Yard,
+  type YardInput
+} from '../../yard';
+import { wireAreaMm2 } from '../../tables';
+import type { Field } from './fields';
+
+/** A yard as far as its owner has set it: what is left out follows the scale. */
+export type Draft = YardInput & Readonly<Record<string, unknown>>;
+
+/** What is designed: the yard, and the road on which each loco begins. */
+export interface Design {
+  readonly yard: Draft;
+  readonly locos: Readonly<Record<string, string>>;
+}
+
+/** A change that fits, or words for the place beside the field. */
+export type Tried = { readonly ok: Draft } | { readonly wrong: string };
+
+type Plain = Readonly<Record<string, unknown>>;
+const isPlain = (value: unknown): value is Plain => typeof value === 'object' && value !== null;
+
+/** The value at a path; undefined where there is none. */
+export const valueAt = (value: unknown, path: readonly string[]): unknown =>
+  path.reduce<unknown>((inner, key) => (isPlain(inner) ? inner[key] : undefined), value);
+
+/** A copy with the value at a path; `undefined` takes it out, so that the usual one stands again. */
+export function withValue(whole: Plain, path: readonly string[], value: unknown): Plain {
+  const [key, ...rest] = path as [string, ...string[]];
+  const next = rest.length === 0 ? value : withValue(asPlain(whole[key]), rest, value);
+  const { [key]: _, ...others } = whole;
+  void _;
+  return next === undefined ? others : { ...others, [key]: next };
+}
+
+const asPlain = (value: unknown): Plain => (isPlain(value) ? value : {});
+
+/** Ways in which people write a size, made one: `0.5mm2` is `0.5 mm²`, `awg24` is `AWG 24`. */
+const tidySize = (text: string): string =>
+  text
+    .trim()
+    .replace(',', '.')
+    .replace(/^(\d+(?:\.\d+)?)\s*mm(?:²|2|\^2)?$/i, '$1 mm²')
+    .replace(/^(?:awg)?\s*#?(\d{1,2})\s*(?:awg)?$/i, 'AWG $1')
+    .replace(/\s*\/\s*/, '/');
+
+/** What a field's text means; empty is undefined: what is usual. */
+export function meaningOf({ kind }: Field, text: string): unknown {
+  const bare = text.trim();
+  if (bare === '') return undefined;
+  if (kind === 'check') return bare === 'true';
+  if (kind === 'size') return tidySize(bare);
+  if (kind !== 'number') return bare;
+  const number = Number(bare.replace(',', '.'));
+  return Number.isNaN(number) ? bare : number;
+}
+
+/** The draft as a whole yard. @throws BorderError */
+export const yardOf = (draft: Draft): Yard => admit('yard', YardSchema, draft);
+
+/** The moment at which a design is played: locos on roads that are not there stay away. */
+export function sceneOf(yard: Yard, { locos }: Design): Scene {
+  const there = Object.entries(locos).filter(([, road]) => roads(yard).includes(road));
+  const scene = admit('scene', SceneSchema, {
+    controller: 0.6,
+    locos: Object.fromEntries(there)
+  });
+  return fit('scene', yard, scene);
+}
+
+/** Tries a field's new text on a draft. What does not fit is told in words; the draft stays. */
+export function tried(draft: Draft, field: Field, text: string): Tried {
+  const next = withValue(draft, field.path, meaningOf(field, text)) as Draft;
+  try {
+    yardOf(next);
+    return { ok: next };
+  } catch (error) {
+    if (!(error instanceof BorderError)) throw error;
+    const [finding] = error.findings;
+    return { wrong: `Not ${text.trim()}. Allowed: ${finding?.allowed}.` };
+  }
+}
+
+const round = (value: number, digits: number): string => String(Number(value.toPrecision(digits)));
+
+/** A wire's size in three notations: area, strands of 0.2 mm, nearest gauge. */
+export function sizeWords(size: string): string {
+  const area = wireAreaMm2(size);
+  const strands = Math.max(1, Math.round(area / (Math.PI * 0.01)));
+  const gauges = Array.from({ length: 31 }, (_, index) => index + 6);
+  const nearest = gauges.reduce((best, gauge) =>
+    Math.abs(Math.log(wireAreaMm2(`AWG ${gauge}`) / area)) <
+    Math.abs(Math.log(wireAreaMm2(`AWG ${best}`) / area))
+      ? gauge
+      : best
+  );
+  return `${round(area, 2)} mm², about ${strands}/0.2, about AWG ${nearest}`;
+}

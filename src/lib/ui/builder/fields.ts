@@ -1,0 +1,144 @@
+import type { YardInput } from '../../yard';
+
+/** One value of a yard that can be set in the builder. */
+export interface Field {
+  /** Keys from the outside in, such as ['supply', 'volts']. */
+  readonly path: readonly string[];
+  readonly name: string;
+  /** What it does, in a short sentence. */
+  readonly about: string;
+  readonly unit?: string;
+  readonly kind: 'number' | 'text' | 'size' | 'choice' | 'check';
+  /** Of a choice: what is written, and what is shown. */
+  readonly options?: readonly (readonly [value: string, name: string])[];
+  /** Whether the value that stands there unasked is common practice, not the owner's. */
+  readonly usual?: boolean;
+}
+
+/** Fields that belong together. */
+export interface FieldGroup {
+  readonly name: string;
+  readonly fields: readonly Field[];
+}
+
+const number = (key: keyof YardInput, name: string, about: string): Field => ({
+  path: [key],
+  name,
+  about,
+  kind: 'number'
+});
+
+const length = (key: keyof YardInput, name: string, about: string): Field => ({
+  ...number(key, name, about),
+  unit: 'mm',
+  usual: true
+});
+
+const choice = (
+  key: keyof YardInput,
+  name: string,
+  about: string,
+  options: Field['options'] & object
+): Field => ({ path: [key], name, about, kind: 'choice', options });
+
+const check = (key: keyof YardInput, name: string, about: string): Field => ({
+  path: [key],
+  name,
+  about,
+  kind: 'check'
+});
+
+const within = (
+  outer: 'supply' | 'plug' | 'wires',
+  path: readonly string[],
+  rest: Omit<Field, 'path' | 'kind'> & { readonly kind?: Field['kind'] }
+): Field => ({ kind: 'number', usual: true, ...rest, path: [outer, ...path] });
+
+const wire = (run: string, name: string, about: string): readonly Field[] => [
+  within('wires', [run, 'size'], { name: `${name}: size`, about, kind: 'size' }),
+  within('wires', [run, 'lengthM'], { name: `${name}: length`, about: 'One way.', unit: 'm' })
+];
+
+/** The three numbers to begin with. */
+export const firstFields: readonly Field[] = [
+  number('deckRoads', 'Storage roads on the deck', 'Roads that hold trains.'),
+  number('stablingRoads', 'Stabling roads', 'Roads for locos beyond the deck.'),
+  choice('scale', 'Scale', 'Usual lengths follow it.', [
+    ['N', 'N: 9 mm gauge'],
+    ['OO/HO', 'OO/HO: 16.5 mm gauge'],
+    ['O', 'O: 32 mm gauge']
+  ])
+];
+
+/** Everything else that can be set, in the order in which one decides it. */
+export const groups: readonly FieldGroup[] = [
+  {
+    name: 'Roads',
+    fields: [
+      choice('runningRoad', 'Running road', 'How the road from the layout gets its feed.', [
+        ['none', 'there is none'],
+        ['direct', 'straight from the controller'],
+        ['interlocked', 'by toggle and pin contact']
+      ]),
+      check('releaseRoad', 'A release road', 'Kept empty, to let a loco out to stabling.'),
+      check('interlocked', 'Pin contact in each stabling feed', 'Dead until a deck road faces it.'),
+      length('roadLengthMm', 'Length of deck roads', 'The deck is as long.'),
+      length('runningLengthMm', 'Running road', 'From the layout to the deck.'),
+      length('stablingLengthMm', 'Stabling roads', 'Length of each.')
+    ]
+  },
+  {
+    name: 'Deck',
+    fields: [
+      length('centresMm', 'Centre to centre', 'Room for fingers between two trains.'),
+      length('releaseCentresMm', 'Last road to release road', 'Centre to centre.'),
+      length('stablingFromMm', 'Running line to stabling 1', 'How far south it lies.'),
+      length('toleranceMm', 'Still faces at', 'More than this out of line is a gap.'),
+      length('openingMm', 'Opening in the barrier', 'At each fixed road.')
+    ]
+  },
+  {
+    name: 'Wiring',
+    fields: [
+      choice('switching', 'Switching', 'What feeds one road and not another.', [
+        ['toggles', 'a toggle for each road'],
+        ['rotary', 'one rotary selector'],
+        ['pushes', 'a sprung push for each road'],
+        ['none', 'none: every road is fed']
+      ]),
+      choice('rotary', 'Rotary selector', 'What it does from one position to the next.', [
+        ['break before make', 'breaks before it makes'],
+        ['make before break', 'makes before it breaks']
+      ]),
+      choice('lamps', 'Panel lamps', 'They need toggles or a rotary.', [
+        ['none', 'none'],
+        ['own', 'on a supply of their own'],
+        ['track', 'fed from the track']
+      ]),
+      choice('return', 'Return', 'How the way home goes from road to road.', [
+        ['chain', 'chain'],
+        ['ring', 'ring'],
+        ['star', 'star']
+      ]),
+      within('plug', ['returnContacts'], {
+        name: 'Plug contacts for the return',
+        about: 'Side by side: they share the amps.'
+      }),
+      ...wire('main', 'Controller to panel', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
+      ...wire('link', 'Road to road', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
+      ...wire('dropper', 'Toggle to rail', 'Such as 16/0.2, 0.5 mm² or AWG 20.')
+    ]
+  },
+  {
+    name: 'Supply',
+    fields: [
+      within('supply', ['volts'], { name: 'Full knob', about: 'Bought, certified.', unit: 'V' }),
+      within('supply', ['ohms'], { name: 'Inside resistance', about: 'Sags by it.', unit: 'Ω' }),
+      within('supply', ['limitAmps'], {
+        name: 'Limit',
+        about: 'The controller gives no more.',
+        unit: 'A'
+      })
+    ]
+  }
+];

@@ -1,0 +1,46 @@
+import { replacePart, type Part, type Run } from '../runs';
+import { wire } from '../wire';
+import type { Yard } from '../yard';
+
+/** Names of the yard's parts of these kinds, in the order in which they are wired. */
+export const partsOf = (yard: Yard, ...kinds: readonly Part['kind'][]): readonly string[] =>
+  wire(yard)
+    .flatMap(({ parts }) => parts)
+    .filter(({ kind }) => kinds.includes(kind))
+    .map(({ id }) => id);
+
+/** Names of the switches by which hands feed a road. */
+export const switchesOf = (yard: Yard): readonly string[] =>
+  partsOf(yard, 'toggle', 'selector', 'push');
+
+/** Names of the contacts that the pin works. */
+export const pinContacts = (yard: Yard): readonly string[] => partsOf(yard, 'pin contact');
+
+/** The runs with the contact or wire `id` made or open, whatever it was. */
+export const setClosed = (
+  runs: readonly Run[],
+  id: string,
+  closed: (before: boolean) => boolean
+): readonly Run[] => replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
+
+/** Each name with the next. */
+export const neighbours = (names: readonly string[]): readonly [string, string][] =>
+  names.slice(1).map((name, index) => [names[index] as string, name]);
+
+/** The same two names, whichever stands first. */
+export const pairName = (pair: readonly string[]): string => [...pair].sort().join(' and ');
+
+const returnLink = /^(loop link|closing link|deck return|return wire .)/;
+
+/** Whether a wire is a link of the common return, and not a dropper or the way to the controller. */
+export const isReturnLink = (id: string): boolean => returnLink.test(id);
+
+/** The plug's contacts in the order in which they stand: the feeds of the deck's roads, the return last. */
+export const plugContacts = (yard: Yard): readonly string[] => {
+  const all = partsOf(yard, 'plug');
+  const feeds = all.filter((id) => !isPlugReturn(id));
+  return [...feeds, ...all.filter(isPlugReturn)];
+};
+
+/** Whether a plug contact carries the return. */
+export const isPlugReturn = (id: string): boolean => id.startsWith('plug return ');

@@ -1,0 +1,42 @@
+import * as v from 'valibot';
+import { contacts } from '../../tables';
+import { facing, holes } from '../deck';
+import { faultKind } from './kind';
+import { pairName } from './parts';
+
+const road = v.pipe(v.union([v.string(), v.number()]), v.transform(String));
+
+/**
+ * The gap at the deck's edge is closed: the feed rails of a fixed road and a deck road touch while they
+ * face each other. Return rails that touch are joined already, and change nothing.
+ */
+export const touching = faultKind({
+  key: 'touching',
+  schema: v.strictObject({
+    touching: v.tuple([road, road], 'a fixed road and a deck road, such as [Q, A]')
+  }),
+  places: (yard) =>
+    holes(yard).map(({ fixed, deckRoad }) => ({ touching: [fixed, deckRoad] as [string, string] })),
+  place: (fault) => pairName(fault.touching),
+  adds(_, fault, { yard, deckMm }) {
+    const [one, other] = fault.touching;
+    const meet = facing(yard, deckMm).some(
+      ({ fixed, deckRoad }) => pairName([fixed, deckRoad]) === pairName(fault.touching)
+    );
+    if (!meet) return [];
+    const id = `touching rails ${one}-${other}`;
+    const { ohms } = contacts['aligned joint'];
+    return [
+      {
+        id,
+        from: `feed rail ${one}`,
+        to: `feed rail ${other}`,
+        job: 'feed',
+        parts: [{ id, kind: 'metal', ohms, closed: true }]
+      }
+    ];
+  },
+  words: ({ touching: [one, other] }) => `the feed rails of roads ${one} and ${other} touch`,
+  repair: ({ touching: [one, other] }) => `open the gap between roads ${one} and ${other} again`,
+  example: { touching: ['Q', 'A'] }
+});

@@ -1,0 +1,107 @@
+import { admit } from './border';
+import { holes, type Hole } from './deck';
+import { roadNamed, roads } from './road';
+import { fit, SceneSchema, type Scene } from './scene';
+import { switchedRoads } from './switching';
+import { wire } from './wire';
+import type { Yard } from './yard';
+
+/** A moment in which a yard is tried, at full knob. */
+export interface Trial {
+  /** One road switched on, none, all with the pin out, or wheels across a joint. */
+  readonly kind: 'own' | 'off' | 'unpinned' | 'across';
+  /** Name of the hole; none where the deck has no holes. */
+  readonly stop: string | undefined;
+  /** The road switched on, or the two roads on which the wheels stand. */
+  readonly pair: readonly string[];
+  readonly scene: Scene;
+  /** Roads of which it is asked whether they are live. */
+  readonly asked: readonly string[];
+  /** Those of them which this trial feeds as they should be. */
+  readonly judged: readonly string[];
+}
+
+type Hands = Pick<Scene, 'pin' | 'locos'> & { readonly on: readonly string[] };
+
+/** These roads switched on; a rotary can do the first of them only. */
+const switchedOn = (yard: Yard, on: readonly string[]): Partial<Scene> => {
+  const can = switchedRoads(yard).filter((road) => on.includes(road));
+  return yard.switching === 'rotary'
+    ? { selector: can[0] ?? 'off' }
+    : { switches: Object.fromEntries(can.map((road) => [road, true])) };
+};
+
+function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): Trial[] {
+  const all = roads(yard);
+  const switched = switchedRoads(yard);
+  const pinned = wire(yard).flatMap(({ road, parts }) =>
+    road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
+  );
+  const scene = ({ on, pin, locos }: Hands): Scene => {
+    const deck = hole?.deckMm ?? 0;
+    return fit(
+      'trial',
+      yard,
+      admit('trial', SceneSchema, { controller: 1, ...switchedOn(yard, on), deck, pin, locos })
+    );
+  };
+  const pin = hole ? 'home' : 'out';
+  const stop = hole?.name;
+  const off: Trial = {
+    kind: 'off',
+    stop,
+    pair: [],
+    scene: scene({ on: [], pin, locos: {} }),
+    asked: all,
+    judged: all.filter((road) => !switched.includes(road))
+  };
+  const alone = own.map((road): Trial => ({
+    kind: 'own',
+    stop,
+    pair: [road],
+    scene: scene({ on: [road], pin, locos: {} }),
+    asked: all,
+    judged: [road]
+  }));
+  if (!hole) return [off, ...alone];
+  const unpinned = pinned.map((road): Trial => ({
+    kind: 'unpinned',
+    stop,
+    pair: [],
+    scene: scene({ on: yard.switching === 'rotary' ? [road] : switched, pin: 'out', locos: {} }),
+    asked: [road],
+    judged: []
+  }));
+  const across: Trial = {
+    kind: 'across',
+    stop,
+    pair: [hole.fixed, hole.deckRoad],
+    scene: scene({ on: [hole.fixed, hole.deckRoad], pin, locos: astride(yard, hole) }),
+    asked: [],
+    judged: []
+  };
+  return [off, ...alone, ...unpinned, across];
+}
+
+/** Plover with its wheels on both roads of a stop. */
+function astride(yard: Yard, { fixed, deckRoad }: Hole): Scene['locos'] {
+  const atMm = roadNamed(yard, fixed).bed === 'west' ? 0 : yard.roadLengthMm;
+  return { Plover: { road: deckRoad, atMm, faces: 'east', speed: 0, fallen: false } };
+}
+
+/** Every trial of a yard: a switch is tried at each stop at which its road faces another, or at the first. */
+export function trialsOf(yard: Yard): readonly Trial[] {
+  const stops = holes(yard);
+  const at = (road: string) =>
+    stops.filter(({ fixed, deckRoad }) => fixed === road || deckRoad === road);
+  return (stops.length > 0 ? stops : [undefined]).flatMap((hole, index) =>
+    trialsAt(
+      yard,
+      hole,
+      switchedRoads(yard).filter((road) => {
+        const there = at(road);
+        return there.length > 0 ? there.includes(hole as Hole) : index === 0;
+      })
+    )
+  );
+}

@@ -1,0 +1,156 @@
+import { describe, expect, test } from 'vitest';
+import {
+  breachScene,
+  checks,
+  defaultOptions,
+  groundOf,
+  proveFaults,
+  proveGap,
+  statesOf
+} from '../../src/lib/checks';
+import { admit, faultsOf, liveRoads, read, YardSchema, type Yard } from '../../src/lib/yard';
+import { brute, bruteMoments, type BruteMoment } from './brute';
+
+const yardOf = (input: object): Yard => admit('yard', YardSchema, input);
+
+const options = (['chain', 'ring', 'star'] as const).flatMap((home) =>
+  (['none', 'direct', 'interlocked'] as const).flatMap((runningRoad) =>
+    [true, false].flatMap((interlocked) =>
+      (['toggles', 'rotary', 'pushes', 'none'] as const).map((switching) => ({
+        return: home,
+        runningRoad,
+        interlocked,
+        switching
+      }))
+    )
+  )
+);
+
+/** Every size up to this many deck and stabling roads that can be built, in every combination of options. */
+const yards = (deck: number, stabling: number): readonly Yard[] =>
+  Array.from({ length: deck }, (_, d) =>
+    Array.from({ length: Math.min(stabling, d + 1) + 1 }, (__, s) =>
+      options.map((some) => yardOf({ ...some, deckRoads: d + 1, stablingRoads: s }))
+    )
+  ).flat(2);
+
+/** Moments depend on roads alone, not on how they are wired: worked out once for each layout. */
+const known = new Map<string, readonly BruteMoment[]>();
+function momentsOf(yard: Yard): readonly BruteMoment[] {
+  const key = [yard.deckRoads, yard.stablingRoads, yard.runningRoad, yard.interlocked].join();
+  const moments = known.get(key) ?? bruteMoments(yard);
+  known.set(key, moments);
+  return moments;
+}
+
+const demo = { deckRoads: 5, stablingRoads: 4 };
+
+describe('proveGap(ground)', () => {
+  const small = yards(4, 3);
+  const states = small.reduce((sum, yard) => sum + statesOf(groundOf(yard)).all, 0n);
+
+  test(`equals brute force over all ${states} states of ${small.length} yards up to 4+3`, () => {
+    const mismatches = small.filter((yard) => {
+      const ground = groundOf(yard);
+      const proof = proveGap(ground);
+      const tried = brute(yard, undefined, momentsOf(yard));
+      return (
+        tried.states !== statesOf(ground).all ||
+        tried.unsafe !== proof.unsafe ||
+        tried.unsafeHome !== proof.unsafeHome ||
+        [...tried.ends].sort().join() !==
+          proof.breaches
+            .map(({ road, end }) => `${road} ${end}`)
+            .sort()
+            .join()
+      );
+    });
+    expect(mismatches).toEqual([]);
+  }, 300_000);
+
+  test('has its breaches confirmed by the engine: amps flow, and the loco would start', () => {
+    const breaches = yards(2, 2).flatMap((yard) =>
+      proveGap(groundOf(yard)).breaches.map((breach) => ({ yard, breach }))
+    );
+    for (const { yard, breach } of breaches) {
+      const scene = breachScene(yard, breach);
+      const reading = read(yard, scene);
+      const words = JSON.stringify({ yard, breach });
+      expect(Math.abs(reading.amps('Plover')), words).toBeGreaterThan(0.1);
+      expect(liveRoads(yard, scene).has(breach.road), words).toBe(true);
+    }
+    expect(breaches.length).toBeGreaterThan(100);
+  }, 120_000);
+});
+
+describe('proveFaults(ground)', () => {
+  test('equals brute force under every single fault, every option, at 2+1', () => {
+    const mismatches = options
+      .map((some) => yardOf({ ...some, deckRoads: 2, stablingRoads: 1 }))
+      .filter((_, index) => index % 7 === 0)
+      .flatMap((yard) => {
+        const ground = groundOf(yard);
+        const moments = bruteMoments(yard);
+        return faultsOf(yard).filter((fault) => {
+          const tried = brute(yard, (s) => ({ ...s, faults: [fault] }), moments);
+          const proof = proveGap(ground, [fault]);
+          return tried.unsafe !== proof.unsafe || tried.unsafeHome !== proof.unsafeHome;
+        });
+      });
+    expect(mismatches).toEqual([]);
+  }, 300_000);
+
+  test('has every new breach confirmed by the engine with the fault in', () => {
+    const found = [{}, { runningRoad: 'interlocked' }, { return: 'ring' }].flatMap((some) => {
+      const yard = yardOf({ deckRoads: 2, stablingRoads: 2, ...some });
+      return proveFaults(groundOf(yard)).faults.flatMap(({ fault, proof }) =>
+        proof.breaches.map((breach) => ({ yard, fault, breach }))
+      );
+    });
+    const dead = found.filter(({ yard, fault, breach }) => {
+      const { between } = read(yard, breachScene(yard, breach, [fault]));
+      const volts = between(`feed rail ${breach.road}`, `return rail ${breach.road}`) ?? 0;
+      return !(Math.abs(volts) > 1e-6);
+    });
+    expect(dead.map(({ fault, breach }) => ({ fault, breach }))).toEqual([]);
+    expect(found.length).toBeGreaterThan(500);
+  }, 120_000);
+
+  test('finds a welded running-hole contact in the improved yard, which nothing shows in everyday use', () => {
+    const yard = yardOf({ ...demo, runningRoad: 'interlocked' });
+    const { faults, good } = proveFaults(groundOf(yard));
+    expect(good.unsafeHome).toBe(0n);
+    const welded = faults.find(({ words }) => words === 'pin contact Q never opens');
+    expect(welded?.breach).toMatchObject({ road: 'Q', end: 'east', pin: 'home' });
+    expect(welded?.notice).toEqual({ dead: [], live: [] });
+    const scene = breachScene(yard, welded?.breach as never, [welded?.fault as never]);
+    expect(liveRoads(yard, scene).has('Q')).toBe(true);
+  }, 60_000);
+});
+
+describe('the gap check', () => {
+  const [check] = checks;
+  const findings = (input: object) => check?.run(yardOf(input), defaultOptions) ?? [];
+
+  test('finds in the demo yard that the Quay line stays live while no deck road faces it, and its cure', () => {
+    const [first] = findings(demo);
+    expect(first).toMatchObject({
+      grade: 'must fix',
+      where: ['Q'],
+      amount: 'enough to start a loco'
+    });
+    expect(first?.cure).toMatch(/running holes/);
+    expect(
+      findings({ ...demo, runningRoad: 'interlocked' }).map(({ grade }) => grade)
+    ).not.toContain('must fix');
+  });
+
+  test('proves the improved yard while the pin is home, with its assumptions in words', () => {
+    const proved = findings({ ...demo, runningRoad: 'interlocked' }).find(
+      ({ grade }) => grade === 'fine'
+    );
+    expect(proved?.amount).toMatch(/^0 unsafe states with the pin home/);
+    expect(proved?.cure).toMatch(/coasts.*pushed.*pulls the pin or slides the deck/);
+    expect(proved?.why).toMatch(/2\^11 settings of 11 switches × \d+ places/);
+  });
+});
