@@ -170,14 +170,14 @@ function drops({ yard, layout, reading, marks }: RowsSubject): readonly Tag[] {
     .flatMap(({ road, feedRail, returnRail }) =>
       (
         [
-          [`feed rail ${road}`, feedRail.y + 24],
-          [`return rail ${road}`, returnRail.y - 12]
+          [`feed rail ${road}`, 100, feedRail.y + 24],
+          [`return rail ${road}`, 24, returnRail.y - 12]
         ] as const
       )
         .filter(([node]) => isPartWay(reading.level(node)))
-        .map(([node, y]): Tag => {
+        .map(([node, east, y]): Tag => {
           const text = voltsText(reading.between(node, 'return') ?? 0);
-          return { key: node, at: { x: layout.rails.west + 100, y }, text, anchor: 'middle' };
+          return { key: node, at: { x: layout.rails.west + east, y }, text, anchor: 'middle' };
         })
     );
 }
@@ -204,7 +204,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       }
       if (kind !== 'resistor') return [];
       return [
-        { key: id, at: { x: middle.x, y: middle.y + 24 }, text: `${ohms} Ω`, anchor: 'middle' }
+        { key: id, at: { x: middle.x, y: middle.y + 34 }, text: `${ohms} Ω`, anchor: 'middle' }
       ];
     })
   );
