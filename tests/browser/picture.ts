@@ -51,7 +51,11 @@ const shapes = (pictures: Locator): Promise<readonly (readonly Shape[])[]> =>
         return known.find((kind) => element.classList.contains(kind)) ?? element.tagName;
       };
       return all.map((picture) =>
-        [...picture.querySelectorAll<SVGGraphicsElement>('path, text, circle')].map((element) => {
+        [
+          ...picture.querySelectorAll<SVGGraphicsElement>(
+            'path:not(.own-supply *), text, circle:not(.own-supply *)'
+          )
+        ].map((element) => {
           const { x, y, width, height } = element.getBBox();
           const matrix = element.getCTM() as DOMMatrix;
           const [a, b] = [
@@ -70,7 +74,7 @@ const shapes = (pictures: Locator): Promise<readonly (readonly Shape[])[]> =>
         })
       );
     },
-    [...conductors, 'chevron', 'arrow', 'stop', 'road', 'letter-back', 'letter']
+    [...conductors, 'chevron', 'arrow', 'stop', 'road', 'loco', 'letter-back', 'letter']
   );
 
 function drawn(rail: readonly Shape[]): Drawn {
@@ -110,11 +114,13 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
       (shape) =>
         shape.kind === kind && inHeight(shape) && shape.west > west + 2 && shape.east < east - 2
     ).length;
+  // Above the rails stand the words of the locos, below them the others: those of close rows interlock.
+  const between = (shape: Shape, top: number, low: number) =>
+    middleOf(shape) > middle + top && middleOf(shape) < middle + low;
   const texts = all.filter(
     (shape) =>
-      ['text', 'road'].includes(shape.kind) &&
-      middleOf(shape) > middle - 50 &&
-      middleOf(shape) < middle + 44
+      (shape.kind === 'loco' && between(shape, -56, -30)) ||
+      (['text', 'road'].includes(shape.kind) && between(shape, -34, 43))
   );
   return {
     road,
@@ -130,7 +136,7 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
 /** Reads the rows of each of these rows pictures, from their lines and inks. */
 export const drawnRows = async (pictures: Locator): Promise<readonly (readonly DrawnRow[])[]> =>
   (await shapes(pictures)).map((all) => {
-    const names = all.filter(({ kind }) => kind === 'road').map(({ text }) => text.slice(0, 1));
+    const names = all.filter(({ kind }) => kind === 'road').map(({ text }) => text.split(' ')[0]);
     return all
       .filter(({ kind }) => kind === 'stop')
       .map((stop, index) => rowAt(all, stop, names[index] as string));

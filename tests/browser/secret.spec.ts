@@ -19,24 +19,20 @@ import { expect, test } from './test';
 const results =
   /\bwent (east|west)\b|\bstayed\b|as you said|\bmoves (east|west)\b|\b(stays|stops): |two inks face each other across (plover|heron|curlew|dunlin|avocet)|✓|≠/i;
 const ways = ['stays', 'west', 'east'];
+const ROWS = 'svg[aria-label^="Rows of"]';
 const amps = /\d\.\d\d A/;
 
 const rowsOf = ({ board }: Step, side: string | undefined): Locator =>
-  side === undefined
-    ? board.locator('svg[aria-label^="Rows of"]')
-    : board.locator(`svg[aria-label^="Rows of ${side}."]`);
+  side === undefined ? board.locator(ROWS) : board.locator(`svg[aria-label^="Rows of ${side}."]`);
 
-/** The rows of the picture that show what is asked: that of the loco, or those with a meter. */
-async function askedRows(step: Step, name: string): Promise<readonly DrawnRow[]> {
-  const [subject, side] = name.split(', ') as [string, string | undefined];
-  const rows = (await drawnRows(rowsOf(step, side))).flat();
-  return subject.startsWith('meter ')
-    ? rows.filter(({ words }) => words.includes('?'))
-    : rows.filter(({ words }) => words.includes(subject));
-}
+/** What is asked, and on which of two yards. */
+const subjectOf = (name: string) => name.split(', ') as [string, string | undefined];
+
+const isInstrument = (name: string): boolean =>
+  name.startsWith('meter ') || name.startsWith('test lamp');
 
 const allRows = async ({ board }: Step): Promise<readonly DrawnRow[]> =>
-  (await drawnRows(board.locator('svg[aria-label^="Rows of"]'))).flat();
+  (await drawnRows(board.locator(ROWS))).flat();
 
 /** What a row tells, in one line: equal lines tell the same. */
 const tells = ({ road, north, south, inks, chevrons, arrows, words }: DrawnRow, name: string) =>
@@ -122,9 +118,13 @@ for (const path of samplePaths) {
         const things = Object.entries(await asked(step));
         const answers = Object.values(await guess(step));
         // Later steps are closed until the calls ahead of them are made.
-        const text = texts.slice(0, at + 1).join(' ');
+        const before = texts.slice(0, at + 1).join(' ');
         for (const answer of answers.filter((each) => !ways.includes(each))) {
-          const place = new RegExp(`.{0,40}\\b${answer}\\b.{0,20}`, 'i').exec(text)?.[0];
+          // Other figures and states are words of everyday: only where they are said of something do they tell.
+          const [text, told] = / A$/.test(answer)
+            ? [before, answer]
+            : [texts[at] ?? '', `(?:reads|is|looks|goes|runs) ${answer}`];
+          const place = new RegExp(`.{0,40}\\b${told}\\b.{0,20}`, 'i').exec(text)?.[0];
           expect.soft(place, `'${answer}' is told before it is called`).toBeUndefined();
         }
         const names = things
@@ -179,15 +179,55 @@ test('where a meter is asked about, no current is drawn anywhere on its board', 
   expect(meters).toBeGreaterThan(0);
 });
 
-/** What is asked about is a plain line in every picture, and one short word in the table. */
+/** What is asked about is told in no picture, and the table has one short word for it. */
 async function isSecret(step: Step, name: string): Promise<void> {
-  const rows = await askedRows(step, name);
+  const [subject] = subjectOf(name);
+  if (subject === 'controller') return;
+  if (subject.startsWith('lamp ')) await lampIsSecret(step, name);
+  else if (isInstrument(subject)) await instrumentIsSecret(step, subject);
+  else await locoIsSecret(step, name);
+}
+
+const tableOf = ({ root }: Step, side: string | undefined): Locator =>
+  root.locator('details', { hasText: side ? `In words: ${side}` : 'In words' });
+
+const tableRow = (step: Step, side: string | undefined, road: string): Locator =>
+  tableOf(step, side)
+    .locator('tbody tr')
+    .filter({ has: step.root.page().locator('th', { hasText: new RegExp(`^${road}$`) }) });
+
+async function lampIsSecret(step: Step, name: string): Promise<void> {
+  const [subject, side] = subjectOf(name);
+  const [row] = (await drawnRows(rowsOf(step, side)))
+    .flat()
+    .filter(({ road }) => subject === `lamp ${road}`);
+  expect(row?.words).toContain('?');
+  expect(row?.words).not.toMatch(/\b(lit|dim|dark)\b/);
+  await expect(tableRow(step, side, row?.road ?? '')).toContainText('not told yet');
+}
+
+async function instrumentIsSecret(step: Step, subject: string): Promise<void> {
+  const figure = subject.replace(/^meter (volts|ohms)$|^test lamp$/, '').replace('meter ', '');
+  await expect(
+    step.board.locator(ROWS).getByText(figure === '' ? '?' : `${figure} ?`, { exact: true })
+  ).toHaveCount(1);
+  await expect(step.board.locator('path.chevron, path.ray')).toHaveCount(0);
+  if (figure === '') {
+    await expect(step.root.locator('details p').last()).toHaveText(
+      /not told yet: your call first$/
+    );
+  }
+}
+
+async function locoIsSecret(step: Step, name: string): Promise<void> {
+  const [subject, side] = subjectOf(name);
+  const rows = (await drawnRows(rowsOf(step, side)))
+    .flat()
+    .filter(({ words }) => words.includes(subject));
   expect(rows.length, `${name} is drawn`).toBeGreaterThan(0);
-  const side = name.split(', ')[1];
-  const tables = step.root.locator('details', side ? { hasText: `In words: ${side}` } : {});
   const plans = await drawnPlan(step.board.locator('svg[aria-label^="Plan of"]'));
   for (const row of rows) {
-    expect(row).toMatchObject({
+    expect(row, name).toMatchObject({
       north: 'not told',
       south: 'not told',
       inks: ['plain'],
@@ -196,11 +236,9 @@ async function isSecret(step: Step, name: string): Promise<void> {
     });
     expect(row.words).toContain('your call first');
     expect(row.words).not.toMatch(amps);
-    const cells = tables
-      .locator('tr')
-      .filter({ has: step.root.page().locator('th', { hasText: row.road }) })
-      .locator('td');
-    await expect(cells).toHaveText([/^(on|off|none)$/, 'not told yet: your call first']);
+    await expect(tableRow(step, side, row.road).locator('td').last()).toHaveText(
+      'not told yet: your call first'
+    );
     for (const plan of plans) {
       expect(plan).toContainEqual({ road: row.road, north: 'not told', south: 'not told' });
     }

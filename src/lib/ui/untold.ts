@@ -18,8 +18,10 @@ export function untoldOn(question: Question, { yard, scene, reading }: View): re
       .filter((run) => run.parts.some(({ id }) => hidden.includes(id)))
       .flatMap((run) => [run.id, ...roadsOfRun(runs, run)])
   );
-  const locoRoads = hidden.flatMap((name) => vehicles(scene)[name]?.road ?? []);
-  const roads = unique([...locoRoads, ...asked]);
+  const standing = vehicles(scene);
+  // What flows on any road can tell what an instrument shows.
+  const told = asked.length > 0 ? Object.keys(standing) : hidden;
+  const roads = unique([...told.flatMap((name) => standing[name]?.road ?? []), ...asked]);
   const instruments = reading.runs.flatMap((run) =>
     run.parts
       .filter(({ id, kind }) => kind === 'meter' || isProbe(id))
