@@ -25,6 +25,8 @@ export interface DrawnRow extends DrawnRoad {
   readonly chevrons: number;
   /** Arrows of running locos. */
   readonly arrows: number;
+  /** Names of what stands on the road, and what is said of it. */
+  readonly stock: string;
   /** Every word in the row's height. */
   readonly words: string;
 }
@@ -74,7 +76,7 @@ const shapes = (pictures: Locator): Promise<readonly (readonly Shape[])[]> =>
         })
       );
     },
-    [...conductors, 'chevron', 'arrow', 'stop', 'road', 'loco', 'letter-back', 'letter']
+    [...conductors, 'chevron', 'arrow', 'stop', 'road', 'loco', 'word', 'letter-back', 'letter']
   );
 
 function drawn(rail: readonly Shape[]): Drawn {
@@ -117,11 +119,13 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
   // Above the rails stand the words of the locos, below them the others: those of close rows interlock.
   const between = (shape: Shape, top: number, low: number) =>
     middleOf(shape) > middle + top && middleOf(shape) < middle + low;
+  const stock = all.filter((shape) => shape.kind === 'loco' && between(shape, -56, -30));
   const texts = all.filter(
     (shape) =>
-      (shape.kind === 'loco' && between(shape, -56, -30)) ||
-      (['text', 'road'].includes(shape.kind) && between(shape, -34, 43))
+      (['text', 'road'].includes(shape.kind) && between(shape, -34, 43)) ||
+      (shape.kind === 'word' && between(shape, -50, -24))
   );
+  const read = (shapes: readonly Shape[]) => shapes.map(({ text }) => text).join(' ');
   return {
     road,
     north: drawn(rails.filter((shape) => middleOf(shape) < middle)),
@@ -129,7 +133,8 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
     inks: [...new Set(own.map(({ kind }) => kind))].sort(),
     chevrons: inside('chevron'),
     arrows: inside('arrow'),
-    words: texts.map(({ text }) => text).join(' ')
+    stock: read(stock),
+    words: read([...stock, ...texts])
   };
 }
 

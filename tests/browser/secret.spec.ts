@@ -223,7 +223,7 @@ async function locoIsSecret(step: Step, name: string): Promise<void> {
   const [subject, side] = subjectOf(name);
   const rows = (await drawnRows(rowsOf(step, side)))
     .flat()
-    .filter(({ words }) => words.includes(subject));
+    .filter(({ stock }) => stock.includes(subject));
   expect(rows.length, `${name} is drawn`).toBeGreaterThan(0);
   const plans = await drawnPlan(step.board.locator('svg[aria-label^="Plan of"]'));
   for (const row of rows) {

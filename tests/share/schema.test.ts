@@ -44,7 +44,7 @@ describe('static/yard.schema.json', () => {
       (yard) => (yard.wires = { main: { lengthM: 0 } }),
       (yard) => (yard.name = 'n'.repeat(61)),
       (yard) => (yard.strange = true),
-      (yard) => (yard.toggles = 'yes')
+      (yard) => (yard.switching = 'yes')
     );
     fc.assert(
       fc.property(anyFile, spoil, (file, harm) => {

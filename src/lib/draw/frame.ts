@@ -9,7 +9,7 @@ import { roomFor, roomy, tight, type Pitch } from './run';
 export const TOP = 34;
 export const HALF_GAUGE = 8;
 /** Room above the first row, more where the plug's wires come together there; and from row to row. */
-const FIRST = 122;
+const FIRST = 130;
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;

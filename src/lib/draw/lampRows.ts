@@ -11,8 +11,8 @@ export interface LampPlace {
 }
 
 /** Room that lamps take above each row, px. */
-export const LAMP_ROOM = 16;
-const ABOVE = 38;
+export const LAMP_ROOM = 22;
+const ABOVE = 44;
 /** East of the switch's middle: room for the lamp's pole, or for its tap behind the switch. */
 const ASIDE = { own: 14, track: 31 } as const;
 

@@ -163,7 +163,8 @@ export const feedLetter = ({ x, y, width }: Box, mirrored: boolean): Point => ({
 /** The return's letter stands above its leg; it gives way to a ring's wire that goes round the outside. */
 function returnLetter(runs: readonly Run[], { x, width }: Box, mirrored: boolean): Point {
   const round = runs.some(({ id }) => id === 'closing link');
-  return { x: mirrored ? x - 20 : x + width + 20, y: TOP + (round ? 24 : -11) };
+  const aside = round ? 36 : 20;
+  return { x: mirrored ? x - aside : x + width + aside, y: TOP + (round ? 24 : -11) };
 }
 
 /** Points of the legs where three wires meet. */
