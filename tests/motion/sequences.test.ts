@@ -7,7 +7,8 @@ import {
   holes,
   BorderError,
   locoNames,
-  locoNamed,
+  locosOf,
+  locoIn,
   locoOf,
   motorConstant,
   RefusedError,
@@ -16,7 +17,7 @@ import {
   toggleRoads,
   trainWith,
   travel,
-  vehicleNamed,
+  vehicleIn,
   vehicles,
   type Action,
   type Scene,
@@ -30,7 +31,13 @@ type Next = { readonly hands: Action } | { readonly seconds: number };
 const yards: readonly Yard[] = [
   yardOf({ deckRoads: 5, stablingRoads: 4 }),
   yardOf({ deckRoads: 5, stablingRoads: 4, runningRoad: 'interlocked', return: 'ring' }),
-  yardOf({ deckRoads: 2, stablingRoads: 2, interlocked: false, return: 'star' }),
+  yardOf({
+    deckRoads: 2,
+    stablingRoads: 2,
+    interlocked: false,
+    return: 'star',
+    locos: { Knot: { shape: 'tank', lengthMm: 60 }, 'Ruff 2': { shape: 'diesel', ohms: 9 } }
+  }),
   yardOf({ deckRoads: 3, runningRoad: true, roadLengthMm: 400, runningLengthMm: 400 }),
   yardOf({
     deckRoads: 2,
@@ -70,7 +77,10 @@ const anyNext = (yard: Yard): fc.Arbitrary<Next> => {
 const anyStart = (yard: Yard): fc.Arbitrary<Scene> =>
   fc
     .tuple(
-      fc.shuffledSubarray([...locoNames], { minLength: 1, maxLength: 3 }),
+      fc.shuffledSubarray(
+        [...locosOf(yard)].map(({ name }) => name),
+        { minLength: 1, maxLength: 3 }
+      ),
       fc.shuffledSubarray([...roads(yard)], { minLength: roads(yard).length }),
       fc.constantFrom(-1, -0.6, 0.6, 1),
       fc.constantFrom('behind' as const, 'ahead' as const),
@@ -122,13 +132,13 @@ const play = (yard: Yard, scene: Scene, nexts: readonly Next[]): readonly Scene[
 /** Speed at which the back-EMF of a vehicle's loco is all the controller has, m/s: more would be made out of nothing. */
 function fastest(yard: Yard, scene: Scene, name: string): number {
   const loco = locoOf(trainWith(scene, name));
-  return loco === undefined ? 0 : yard.supply.volts / motorConstant(locoNamed(loco));
+  return loco === undefined ? 0 : yard.supply.volts / motorConstant(locoIn(yard, loco));
 }
 
 /** Energy of motion, J. */
-const motionEnergy = (scene: Scene): number =>
+const motionEnergy = (yard: Yard, scene: Scene): number =>
   Object.entries(vehicles(scene)).reduce(
-    (sum, [name, { speed }]) => sum + 0.5 * vehicleNamed(name).mass * speed * speed,
+    (sum, [name, { speed }]) => sum + 0.5 * vehicleIn(yard, name).mass * speed * speed,
     0
   );
 
@@ -163,12 +173,12 @@ const jumps = (yard: Yard, [before, after]: [Scene, Scene], seconds: number): re
   });
 
 /** Locos on one road that stand in one another. */
-function overlaps({ scene }: Moment): readonly string[] {
+function overlaps({ yard, scene }: Moment): readonly string[] {
   const all = Object.entries(vehicles(scene)).filter(([, { fallen }]) => !fallen);
   return all.flatMap(([name, at], index) =>
     all.slice(index + 1).flatMap(([other, there]) => {
       const apart = Math.abs(at.atMm - there.atMm);
-      const room = (vehicleNamed(name).lengthMm + vehicleNamed(other).lengthMm) / 2;
+      const room = (vehicleIn(yard, name).lengthMm + vehicleIn(yard, other).lengthMm) / 2;
       return at.road === there.road && apart < room - 1e-6 ? [`${name} in ${other}`] : [];
     })
   );
@@ -192,7 +202,9 @@ describe('10 000 steps in 400 sequences', { timeout: 180_000 }, () => {
             if (isOver(before)) expect(vehicles(after)).toEqual(vehicles(before));
             const { volts, limitAmps } = yard.supply;
             const given = volts * limitAmps * next.seconds;
-            expect(motionEnergy(after)).toBeLessThanOrEqual(motionEnergy(before) + given + 1e-12);
+            expect(motionEnergy(yard, after)).toBeLessThanOrEqual(
+              motionEnergy(yard, before) + given + 1e-12
+            );
             expect(jumps(yard, [before, after], next.seconds)).toEqual([]);
             const [was, is] = [vehicles(before), vehicles(after)];
             for (const name of Object.keys(was)) {

@@ -78,7 +78,7 @@ function inputFor(schema: Schema): fc.Arbitrary<unknown> {
         Object.fromEntries(
           Object.entries(schema.entries ?? {}).map(([key, inside]) => [key, inputFor(inside)])
         )
-      );
+      ).filter((value) => v.is(schema, value));
     case 'optional':
       return fc.option(inputFor(schema.wrapped as Schema), { nil: undefined, freq: 2 });
     case 'picklist':
@@ -96,9 +96,11 @@ function inputFor(schema: Schema): fc.Arbitrary<unknown> {
     case 'array':
       return fc.array(inputFor(schema.item as Schema), { maxLength: 2 });
     case 'record':
-      return fc.dictionary(fc.constantFrom(...known), inputFor(schema.value as Schema), {
-        maxKeys: 3
-      });
+      return fc.dictionary(
+        fc.constantFrom(...known.filter((each) => v.is(schema.key as Schema, each))),
+        inputFor(schema.value as Schema),
+        { maxKeys: 3 }
+      );
     default:
       throw new Error(`No samples for a schema of type '${schema.type}': add them here.`);
   }

@@ -14,7 +14,7 @@ function runFinding(yard: Yard, name: keyof typeof runs): Finding {
   const { limitAmps, volts } = yard.supply;
   const may = wireAmps(size);
   const safe = limitAmps <= may;
-  const load = Math.min(limitAmps, volts / hungriest().ohms);
+  const load = Math.min(limitAmps, volts / hungriest(yard).ohms);
   const fuse = fuseFor(load, may);
   return {
     grade: safe ? 'fine' : 'must fix',

@@ -1,8 +1,8 @@
 import { contactAmps, wireAmps } from '../tables';
 import {
   ampsText,
+  fleetOf,
   joinWords,
-  locoNames,
   read,
   roads,
   switchedRoads,
@@ -10,7 +10,7 @@ import {
   type Yard
 } from '../yard';
 import type { Check, Finding } from './finding';
-import { roadScene } from './road-scene';
+import { hungriest, roadScene } from './road-scene';
 
 /** A part with what it may carry and what it can see, A. */
 export interface Rated {
@@ -45,21 +45,19 @@ function ratingOf(yard: Yard, { id, kind }: Part): Pick<Rated, 'what' | 'rating'
   return { what: contact, rating: amps, source };
 }
 
-/** Roads a loco can be held on all at once: one for each loco there is. */
+/** Roads on which a loco can be held all at once: one for each loco there is. */
 const busy = (yard: Yard): readonly string[] => {
   const withToggle = switchedRoads(yard);
-  return (withToggle.length > 0 ? withToggle : roads(yard)).slice(0, locoNames.length);
+  return (withToggle.length > 0 ? withToggle : roads(yard)).slice(0, fleetOf(yard).length);
 };
 
 /** Each part with the greatest current it can see: every loco held still at once, and a short on each road in turn. */
 export function ratedParts(yard: Yard): readonly Rated[] {
   const crowd = busy(yard);
-  const normal = read(
-    yard,
-    roadScene({ yard, roads: crowd, locos: locoNames.slice(0, crowd.length) })
-  );
+  const locos = fleetOf(yard).map(({ name }) => name);
+  const normal = read(yard, roadScene({ yard, roads: crowd, locos: locos.slice(0, crowd.length) }));
   const singles = roads(yard).map((road) =>
-    read(yard, roadScene({ yard, roads: [road], locos: ['Avocet'] }))
+    read(yard, roadScene({ yard, roads: [road], locos: [hungriest(yard).name] }))
   );
   const shorts = roads(yard).map((road) =>
     read(yard, roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] }))

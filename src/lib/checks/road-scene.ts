@@ -1,9 +1,8 @@
 import {
   admit,
   fit,
+  fleetOf,
   holes,
-  locoNamed,
-  locoNames,
   motorConstant,
   roadNamed,
   SceneSchema,
@@ -14,9 +13,9 @@ import {
   type Yard
 } from '../yard';
 
-/** The hungriest loco there is: the one with the greatest current held still. */
-export const hungriest = (): Loco =>
-  locoNames.map(locoNamed).reduce((most, each) => (each.ohms < most.ohms ? each : most));
+/** The hungriest loco of a yard: the one with the greatest current held still. */
+export const hungriest = (yard: Yard): Loco =>
+  fleetOf(yard).reduce((most, each) => (each.ohms < most.ohms ? each : most));
 
 /** The deck where a road has its feed: in its own hole if it is a fixed road, else in the first hole. */
 const holeFor = (yard: Yard, road: string) => {

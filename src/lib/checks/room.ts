@@ -1,9 +1,9 @@
-import { locoNamed, locoNames, roadsOf, type Loco, type Road, type Yard } from '../yard';
+import { fleetOf, roadsOf, type Loco, type Road, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 
-/** The longest loco there is. */
-const longest = (): Loco =>
-  locoNames.map(locoNamed).reduce((a, b) => (b.lengthMm > a.lengthMm ? b : a));
+/** The longest loco of a yard. */
+const longest = (yard: Yard): Loco =>
+  fleetOf(yard).reduce((a, b) => (b.lengthMm > a.lengthMm ? b : a));
 
 const kindWords = {
   running: 'running road',
@@ -12,9 +12,9 @@ const kindWords = {
   stabling: 'stabling road'
 };
 
-function kindFinding(roads: readonly Road[]): Finding {
+function kindFinding(yard: Yard, roads: readonly Road[]): Finding {
   const [first] = roads as readonly [Road, ...Road[]];
-  const { name, lengthMm } = longest();
+  const { name, lengthMm } = longest(yard);
   const left = first.lengthMm - lengthMm;
   return {
     grade: left < 0 ? 'must fix' : 'fine',
@@ -40,7 +40,10 @@ export const room: Check = {
   run(yard: Yard) {
     const all = roadsOf(yard);
     return [...new Set(all.map(({ kind }) => kind))].map((kind) =>
-      kindFinding(all.filter((road) => road.kind === kind))
+      kindFinding(
+        yard,
+        all.filter((road) => road.kind === kind)
+      )
     );
   }
 };

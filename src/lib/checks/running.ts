@@ -86,7 +86,7 @@ const changes = (yard: Yard): readonly Change[] =>
 /** The change that adds least copper and brings the road within its share. */
 function cheapest(yard: Yard, road: string, within: (volts: RoadVolts) => boolean): string {
   const [best] = changes(yard)
-    .filter((change) => within(roadVolts(change.yard, road, hungriest())))
+    .filter((change) => within(roadVolts(change.yard, road, hungriest(yard))))
     .sort((a, b) => a.copper - b.copper);
   return best?.words ?? 'No single thicker wire is enough: shorten the runs, or use several.';
 }
@@ -103,14 +103,14 @@ function worstFinding(yard: Yard, worst: RoadVolts, share: number): Finding {
     why: `Most of it goes in the ${most?.id ?? 'wires'}: ${(most?.volts ?? 0).toFixed(2)} V.`,
     cure: fits ? 'Nothing to do.' : cheapest(yard, worst.road, within),
     source: 'NEM 604:2013 cl. 2.2',
-    board: { yard, scene: roadScene({ yard, roads: [worst.road], locos: [hungriest().name] }) }
+    board: { yard, scene: roadScene({ yard, roads: [worst.road], locos: [hungriest(yard).name] }) }
   };
 }
 
 /** Least volts at the rails at full knob, V. Source: NMRA S-9 cl. I.A. */
 const RAILHEAD_VOLTS = 12;
 
-function railheadFinding(all: readonly RoadVolts[]): Finding {
+function railheadFinding(yard: Yard, all: readonly RoadVolts[]): Finding {
   const low = all.filter(({ running }) => running < RAILHEAD_VOLTS);
   const least = Math.min(...all.map(({ running }) => running));
   return {
@@ -120,7 +120,7 @@ function railheadFinding(all: readonly RoadVolts[]): Finding {
         ? `${low.length} of ${all.length} roads get less than 12 V at full knob.`
         : 'Every road gets 12 V at full knob.',
     where: low.map(({ road }) => road),
-    amount: `${least.toFixed(2)} V at the least, with ${ampsText(hungriest().lightAmps)} drawn`,
+    amount: `${least.toFixed(2)} V at the least, with ${ampsText(hungriest(yard).lightAmps)} drawn`,
     why: 'The standard asks for 12 V at the rails at full load. Less only makes locos slower.',
     cure:
       low.length > 0
@@ -137,9 +137,9 @@ export const running: Check = {
   run(yard, { dropShare }) {
     const all = roads(yard)
       .filter((road) => liveRoads(yard, roadScene({ yard, roads: [road] })).has(road))
-      .map((road) => roadVolts(yard, road, hungriest()));
+      .map((road) => roadVolts(yard, road, hungriest(yard)));
     if (all.length === 0) return [];
     const worst = all.reduce((least, each) => (each.running < least.running ? each : least));
-    return [worstFinding(yard, worst, dropShare), railheadFinding(all)];
+    return [worstFinding(yard, worst, dropShare), railheadFinding(yard, all)];
   }
 };

@@ -1,4 +1,4 @@
-import { locoNamed, stockNamed, type Loco } from '../yard';
+import { locoIn, stockNamed, type Loco, type Yard } from '../yard';
 
 /** A loco's outline in side view: front to the east, standing on y = 0, px. */
 export interface Outline {
@@ -86,6 +86,6 @@ const outlines: Readonly<Record<Loco['shape'] | 'coach' | 'wagon', Outline>> = {
   }
 };
 
-/** The outline of a loco or of other stock. */
-export const outlineOf = (name: string): Outline =>
-  outlines[stockNamed(name) ? (name.split(' ')[0] as 'coach' | 'wagon') : locoNamed(name).shape];
+/** The outline of one of a yard's locos, or of other stock. */
+export const outlineOf = (yard: Yard, name: string): Outline =>
+  outlines[stockNamed(name) ? (name.split(' ')[0] as 'coach' | 'wagon') : locoIn(yard, name).shape];

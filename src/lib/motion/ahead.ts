@@ -1,4 +1,4 @@
-import { limits, placeOn, vehicleNamed, vehicles, type Line, type Scene } from '../yard';
+import { limits, placeOn, vehicleIn, vehicles, type Line, type Scene } from '../yard';
 
 export type End = 'west' | 'east';
 
@@ -31,7 +31,7 @@ export function ahead({ scene, train, line }: Move, end: End): Ahead {
   const all = vehicles(scene);
   const at = all[lead] as (typeof all)[string];
   const rails = line(at.road);
-  const half = vehicleNamed(lead).lengthMm / 2;
+  const half = vehicleIn(rails.yard, lead).lengthMm / 2;
   const limit = limits(rails, lead)[end];
   let first: Ahead = {
     kind: rails[end].kind,
@@ -42,7 +42,7 @@ export function ahead({ scene, train, line }: Move, end: End): Ahead {
   for (const [other, standing] of Object.entries(all)) {
     const place = train.includes(other) ? undefined : placeOn(rails, standing);
     const apart = place === undefined ? 0 : (place - at.atMm) * sign(end);
-    const roomMm = Math.max(apart - half - vehicleNamed(other).lengthMm / 2, 0);
+    const roomMm = Math.max(apart - half - vehicleIn(rails.yard, other).lengthMm / 2, 0);
     if (apart <= 0 || roomMm >= first.roomMm) continue;
     first = { kind: 'bump', lead, other, roomMm, atMm: at.atMm + roomMm * sign(end) };
   }

@@ -2,7 +2,7 @@ import { prepare, type Prepared, type Solution } from '../circuit';
 import {
   circuitOf,
   lineOf,
-  locoNamed,
+  locoIn,
   locoOf,
   motorConstant,
   placeOn,
@@ -10,7 +10,7 @@ import {
   touches,
   trainsOf,
   trainWith,
-  vehicleNamed,
+  vehicleIn,
   vehicles,
   type Line,
   type Loco,
@@ -151,11 +151,13 @@ export function settle(yard: Yard, scene: Scene): Scene {
 
 /** A scene's circuit, good for as long as every loco stands on the same rails. */
 class Bench {
+  readonly #yard: Yard;
   readonly #rails: string;
   readonly #circuit: Prepared;
   readonly #ways: Ways;
 
   constructor(yard: Yard, scene: Scene, ways: Ways) {
+    this.#yard = yard;
     this.#ways = ways;
     this.#rails = ways.railsOf(scene);
     this.#circuit = prepare(circuitOf(yard, scene));
@@ -199,9 +201,9 @@ class Bench {
   }
 
   #moverOf(name: string, at: Standing): Mover {
-    const masses = this.#ways.train(name).map((each) => vehicleNamed(each).mass);
+    const masses = this.#ways.train(name).map((each) => vehicleIn(this.#yard, each).mass);
     const mass = masses.reduce((sum, each) => sum + each, 0);
-    return { name, loco: locoNamed(name), mass, at, way: Math.sign(at.speed) };
+    return { name, loco: locoIn(this.#yard, name), mass, at, way: Math.sign(at.speed) };
   }
 }
 

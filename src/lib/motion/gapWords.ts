@@ -1,6 +1,6 @@
 import {
   apply,
-  locoNamed,
+  locoIn,
   locoOf,
   read,
   startingVolts,
@@ -39,7 +39,7 @@ interface Driven {
 /** Whether the rails under a loco hold the volts that start it, as the knob stands. */
 function isLive(yard: Yard, scene: Scene, { loco, road }: Driven): boolean {
   const volts = read(yard, scene).between(`feed rail ${road}`, `return rail ${road}`) ?? 0;
-  return Math.abs(volts) >= startingVolts(locoNamed(loco));
+  return Math.abs(volts) >= startingVolts(locoIn(yard, loco));
 }
 
 function pinWords(yard: Yard, scene: Scene, road: string): string {

@@ -1,4 +1,4 @@
-import { roadNamed, trainWith, vehicleNamed, vehicles, type Scene, type Yard } from '../yard';
+import { roadNamed, trainWith, vehicleIn, vehicles, type Scene, type Yard } from '../yard';
 import { TICKS_PER_SECOND, type Drive } from './drive';
 import type { Until } from './sequence';
 
@@ -22,7 +22,7 @@ function standsOn(
   const at = vehicles(scene)[name];
   if (!at || at.fallen) return false;
   const { whole, lengthMm, next } = roadNamed(yard, at.road);
-  const half = vehicleNamed(name).lengthMm / 2;
+  const half = vehicleIn(yard, name).lengthMm / 2;
   const inner = at.road === road ? {} : next;
   const clear =
     (inner.west !== undefined || at.atMm >= half) &&

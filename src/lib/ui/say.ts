@@ -8,7 +8,7 @@ import {
   isHeld,
   joinWords,
   knobWords,
-  locoNamed,
+  locoIn,
   read,
   secondVolts,
   selectorWords,
@@ -159,7 +159,7 @@ function stayReason(yard: Yard, scene: Scene, name: string): string {
   if (scene.supply === 'off') return 'the supply is off';
   if (Math.abs(reading.between(feedOf(yard, road), 'return') ?? 0) < CENTRE_VOLTS)
     return reading.supplyShorted ? 'the supply is shorted' : 'the knob is at centre';
-  return Math.abs(reading.amps(name)) > locoNamed(name).lightAmps
+  return Math.abs(reading.amps(name)) > locoIn(yard, name).lightAmps
     ? 'stalled at the end of its road'
     : 'too few volts to start';
 }

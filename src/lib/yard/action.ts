@@ -19,7 +19,7 @@ import {
 } from './scene';
 import { roadNamed } from './road';
 import type { Standing } from './standing';
-import { trainsOf, vehicleNamed, vehicles } from './vehicles';
+import { trainsOf, vehicleIn, vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** What hands do to a scene: throw switches, turn the knobs, change wires and faults (a list replaces the old one). */
@@ -59,7 +59,7 @@ function mayMove(yard: Yard, scene: Scene, pin: Scene['pin']): void {
 
 /** Whether a vehicle's body reaches over an end of the deck, or of a fixed road towards it. */
 function isAcross(yard: Yard, name: string, { road, atMm }: Standing): boolean {
-  const half = vehicleNamed(name).lengthMm / 2;
+  const half = vehicleIn(yard, name).lengthMm / 2;
   const { lengthMm, next } = roadNamed(yard, road);
   return (!next.west && atMm < half) || (!next.east && atMm > lengthMm - half);
 }

@@ -4,7 +4,7 @@ import { COUPLING_MM } from './placing';
 import { RefusedError } from './refused';
 import type { Scene } from './scene';
 import type { StockStanding } from './standing';
-import { trainWith, vehicleNamed, vehicles } from './vehicles';
+import { trainWith, vehicleIn, vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** To what stock is coupled by hand; `none` takes it off. */
@@ -46,7 +46,7 @@ function mustReach(yard: Yard, scene: Scene, { name, to, at }: Pair): void {
   const other = vehicles(scene)[to];
   if (!other) throw new RefusedError(`There is no ${to} here.`);
   const place = placeOn(lineOf(yard, scene.deck, at.road), other) ?? Infinity;
-  const halves = (vehicleNamed(name).lengthMm + vehicleNamed(to).lengthMm) / 2;
+  const halves = (vehicleIn(yard, name).lengthMm + vehicleIn(yard, to).lengthMm) / 2;
   if (Math.abs(place - at.atMm) - halves > COUPLING_MM)
     throw new RefusedError(`${name} does not touch ${to}: bring them together first.`);
 }

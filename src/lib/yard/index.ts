@@ -15,7 +15,16 @@ export {
 } from './faults';
 export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
-export { locoNamed, locoNames, motorConstant, startingVolts, type Loco } from './locos';
+export {
+  fleetOf,
+  locoIn,
+  locoNamed,
+  locoNames,
+  locosOf,
+  motorConstant,
+  startingVolts,
+  type Loco
+} from './locos';
 export { findPoint, pointName, points, probedRoads, type Point } from './points';
 export { BUZZ_OHMS, isProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
@@ -72,7 +81,7 @@ export {
   stockNamed,
   trainsOf,
   trainWith,
-  vehicleNamed,
+  vehicleIn,
   vehicles,
   vehicleWords,
   type Train

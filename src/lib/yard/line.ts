@@ -1,7 +1,7 @@
 import { beyond } from './deck';
 import { roadNamed, type Road } from './road';
 import type { Standing } from './standing';
-import { vehicleNamed } from './vehicles';
+import { vehicleIn } from './vehicles';
 import type { Yard } from './yard';
 
 type Way = 'west' | 'east';
@@ -21,6 +21,7 @@ interface Stretch {
 
 /** The roads that lie end to end with the deck as it stands, in mm from the west end of one of them. */
 export interface Line {
+  readonly yard: Yard;
   readonly roads: readonly Stretch[];
   readonly west: Closing;
   readonly east: Closing;
@@ -49,6 +50,7 @@ export function lineOf(yard: Yard, deck: number, road: string): Line {
   const from = { name, lengthMm, westMm: 0 };
   const [west, east] = (['west', 'east'] as const).map((end) => walk(yard, deck, { from, end }));
   return {
+    yard,
     roads: [...(west?.roads ?? []).reverse(), from, ...(east?.roads ?? [])],
     west: west?.closing as Closing,
     east: east?.closing as Closing
@@ -60,7 +62,7 @@ export function lineOf(yard: Yard, deck: number, road: string): Line {
  * wheels on rails before a gap.
  */
 export function limits(line: Line, name: string): Readonly<Record<Way, number>> {
-  const { lengthMm, wheelSpanMm } = vehicleNamed(name);
+  const { lengthMm, wheelSpanMm } = vehicleIn(line.yard, name);
   const inset = ({ kind }: Closing) => (kind === 'gap' ? wheelSpanMm : lengthMm) / 2;
   return {
     west: line.west.atMm + inset(line.west),

@@ -1,7 +1,10 @@
-/** A loco's figures; every one has its unit in its name or is SI. Source: our own demo scenario (invented). */
+import * as v from 'valibot';
+import { quantity } from './border';
+
+/** A loco's figures; every one has its unit in its name or is SI. */
 export interface Loco {
   readonly name: string;
-  readonly shape: 'tank' | 'tender' | 'railcar' | 'shunter' | 'diesel';
+  readonly shape: (typeof shapes)[number];
   /** Armature resistance, Ω. */
   readonly ohms: number;
   /** Current when it runs light, A. */
@@ -15,10 +18,13 @@ export interface Loco {
   readonly pickupSpanMm: number;
 }
 
+const shapes = ['tank', 'tender', 'railcar', 'shunter', 'diesel'] as const;
+
 /** The volts at which `lightSpeed` holds. */
 export const RATED_VOLTS = 12;
 
-const stock: readonly Loco[] = [
+/** Source: our own demo scenario (invented). */
+const demo: readonly Loco[] = [
   {
     name: 'Plover',
     shape: 'tank',
@@ -72,20 +78,91 @@ const stock: readonly Loco[] = [
 ];
 
 /** Names of the demo locos. */
-export const locoNames: readonly string[] = stock.map((loco) => loco.name);
+export const locoNames: readonly string[] = demo.map((loco) => loco.name);
 
-/** The loco called `name`; throws when there is none. */
-export function locoNamed(name: string): Loco {
-  const loco = stock.find((each) => each.name === name);
-  if (!loco) throw new RangeError(`Unknown loco '${name}'. There are ${locoNames.join(', ')}.`);
-  return loco;
+/** Most locos of one's own. */
+const MAX_OWN = 30;
+const nameAllowed =
+  'a name of one to 16 letters, figures and blanks which begins with a capital or a figure, and is no demo loco’s';
+const figuresAllowed = 'pick-ups no longer than the loco, and less than 12 V to start it';
+
+/** A loco of one's own; what is left out is as with the demo loco of that shape. */
+const OwnLocoSchema = v.pipe(
+  v.strictObject({
+    shape: v.picklist(shapes, shapes.join(', ')),
+    ohms: v.optional(quantity(1, 500, 'Ω')),
+    lightAmps: v.optional(quantity(0.01, 3, 'A')),
+    lightSpeed: v.optional(quantity(0.02, 2, 'm/s')),
+    mass: v.optional(quantity(0.02, 5, 'kg')),
+    lengthMm: v.optional(quantity(30, 800, 'mm')),
+    pickupSpanMm: v.optional(quantity(5, 800, 'mm'))
+  }),
+  v.transform((own): Omit<Loco, 'name'> => {
+    const like = demo.find(({ shape }) => shape === own.shape) as Loco;
+    return {
+      shape: own.shape,
+      ohms: own.ohms ?? like.ohms,
+      lightAmps: own.lightAmps ?? like.lightAmps,
+      lightSpeed: own.lightSpeed ?? like.lightSpeed,
+      mass: own.mass ?? like.mass,
+      lengthMm: own.lengthMm ?? like.lengthMm,
+      pickupSpanMm: own.pickupSpanMm ?? Math.min(like.pickupSpanMm, own.lengthMm ?? Infinity)
+    };
+  }),
+  v.check(
+    (loco) => loco.pickupSpanMm <= loco.lengthMm && startingVolts(loco) < RATED_VOLTS,
+    figuresAllowed
+  )
+);
+
+/** Locos of one's own, by name. */
+export const OwnLocosSchema = v.pipe(
+  v.record(
+    v.pipe(
+      v.string(),
+      v.regex(/^(?=.{1,16}$)[\p{Lu}\p{N}][\p{L}\p{N}]*( [\p{L}\p{N}]+)*$/u, nameAllowed),
+      v.check((name) => !locoNames.includes(name), nameAllowed)
+    ),
+    OwnLocoSchema
+  ),
+  v.check((all) => Object.keys(all).length <= MAX_OWN, `at most ${MAX_OWN} locos of your own`)
+);
+
+/** What has locos of its own: a yard. */
+export interface WithLocos {
+  readonly locos: v.InferOutput<typeof OwnLocosSchema>;
 }
+
+/** The locos that a yard knows: the demo's, then its own. */
+export const locosOf = ({ locos }: WithLocos): readonly Loco[] => [
+  ...demo,
+  ...Object.entries(locos).map(([name, loco]) => ({ name, ...loco }))
+];
+
+/** The locos that run in a yard: its own, or the demo's where it has none. */
+export const fleetOf = (yard: WithLocos): readonly Loco[] => {
+  const own = locosOf(yard).slice(demo.length);
+  return own.length > 0 ? own : demo;
+};
+
+/** The yard's loco called `name`; throws when there is none. */
+export function locoIn(yard: WithLocos, name: string): Loco {
+  const own = yard.locos[name];
+  const loco = own ? { name, ...own } : demo.find((each) => each.name === name);
+  if (loco) return loco;
+  const there = [...locoNames, ...Object.keys(yard.locos)].join(', ');
+  throw new RangeError(`Unknown loco '${name}'. There are ${there}.`);
+}
+
+/** The demo loco called `name`; throws when there is none. */
+export const locoNamed = (name: string): Loco => locoIn({ locos: {} }, name);
 
 /**
  * Volts that just start a loco: Coulomb friction takes the light current at any speed,
  * so U = I₀·R. Source: motor equations of a permanent-magnet DC motor (see tests/published).
  */
-export const startingVolts = (loco: Loco): number => loco.lightAmps * loco.ohms;
+export const startingVolts = (loco: Pick<Loco, 'lightAmps' | 'ohms'>): number =>
+  loco.lightAmps * loco.ohms;
 
 /**
  * Back-EMF per speed, V·s/m, which is also pull per current, N/A:

@@ -1,9 +1,9 @@
 import type { Finding } from './border';
 import { hop, limits, lineOf, placeOn } from './line';
-import { locoNames } from './locos';
+import { locosOf } from './locos';
 import { roadNamed, roads } from './road';
 import type { Place, Standing, StockPlace, StockStanding } from './standing';
-import { stockAllowed, stockNamed, vehicleNamed } from './vehicles';
+import { stockAllowed, stockNamed, vehicleIn } from './vehicles';
 import type { Yard } from './yard';
 
 interface Given {
@@ -38,9 +38,10 @@ interface Work {
  */
 export function placeAll(yard: Yard, deck: number, { locos, stock }: Given): Placed {
   const work: Work = { ground: { yard, deck }, placed: new Map(), findings: [] };
+  const names = locosOf(yard).map(({ name }) => name);
   for (const [name, at] of Object.entries(locos)) {
-    const known = locoNames.includes(name);
-    const unknown = { met: `unknown loco '${name}'`, allowed: locoNames.join(', ') };
+    const known = names.includes(name);
+    const unknown = { met: `unknown loco '${name}'`, allowed: names.join(', ') };
     keep(work, ['locos', name], known ? onRoad(work.ground, name, at) : unknown);
   }
   let waiting = Object.entries(stock);
@@ -110,7 +111,7 @@ function beside(
   { place, to, at }: Beside
 ): StockStanding | Amiss {
   const side = (at.faces === 'east') === (place.ahead !== undefined) ? 1 : -1;
-  const apart = (vehicleNamed(name).lengthMm + vehicleNamed(to).lengthMm) / 2;
+  const apart = (vehicleIn(yard, name).lengthMm + vehicleIn(yard, to).lengthMm) / 2;
   const line = lineOf(yard, deck, at.road);
   const atMm = at.atMm + side * apart;
   const { west, east } = limits(line, name);
@@ -132,7 +133,7 @@ function clash(
   const line = lineOf(yard, deck, at.road);
   for (const [other, there] of placed) {
     const place = placeOn(line, there);
-    const halves = (vehicleNamed(name).lengthMm + vehicleNamed(other).lengthMm) / 2;
+    const halves = (vehicleIn(yard, name).lengthMm + vehicleIn(yard, other).lengthMm) / 2;
     const room = place === undefined ? Infinity : Math.abs(place - at.atMm) - halves;
     if (room < -SLACK_MM) {
       return { met: `road ${at.road}, where ${other} stands`, allowed: 'a road of its own' };

@@ -11,7 +11,7 @@ import { apply, circuitOf } from './apply';
 import { lampRoads, lampState, type LampState } from './lamps';
 import { floating, isSupplyShorted, levels, type Level } from './levels';
 import { isMeterRun, isProbe, litBy, ohmsOf, type Lit } from './probe';
-import { locoNamed, startingVolts, type Loco } from './locos';
+import { locoIn, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
 import { controllers, feedOf, feeds } from './second';
@@ -170,7 +170,7 @@ const PROBE = 'Plover';
 export function liveRoads(yard: Yard, scene: Scene): ReadonlySet<string> {
   const { volts } = held(yard, scene);
   return new Set(
-    roads(yard).filter((road) => Math.abs(volts(road)) >= startingVolts(askedOn(scene, road)))
+    roads(yard).filter((road) => Math.abs(volts(road)) >= startingVolts(askedOn(yard, scene, road)))
   );
 }
 
@@ -196,7 +196,7 @@ export function held(yard: Yard, scene: Scene): Held {
       const now = between(road, solution);
       // Rails of two islands, or of none, stay so with one loco between them: it carries nothing.
       if (now === undefined || standing(scene, road) !== undefined) return now ?? 0;
-      return between(road, solve(withProbe(circuit, askedOn(scene, road), road))) ?? 0;
+      return between(road, solve(withProbe(circuit, askedOn(yard, scene, road), road))) ?? 0;
     },
     amps: (id) => solution.amps(id),
     limiting: solution.limiting.some((id) => id !== 'lamp supply')
@@ -206,7 +206,8 @@ export function held(yard: Yard, scene: Scene): Held {
 const standing = (scene: Scene, road: string): string | undefined =>
   Object.entries(scene.locos).find(([, at]) => at.road === road && !at.fallen)?.[0];
 
-const askedOn = (scene: Scene, road: string): Loco => locoNamed(standing(scene, road) ?? PROBE);
+const askedOn = (yard: Yard, scene: Scene, road: string): Loco =>
+  locoIn(yard, standing(scene, road) ?? PROBE);
 
 const withProbe = (circuit: Circuit, loco: Loco, road: string): Circuit => ({
   ...circuit,

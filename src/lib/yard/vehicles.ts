@@ -1,4 +1,4 @@
-import { locoNamed, locoNames } from './locos';
+import { locoIn, type WithLocos } from './locos';
 import type { Scene } from './scene';
 import type { Standing } from './standing';
 
@@ -44,18 +44,12 @@ export interface Vehicle {
   readonly mass: number;
 }
 
-const locos: ReadonlyMap<string, Vehicle> = new Map(
-  locoNames.map((name) => {
-    const { lengthMm, pickupSpanMm: wheelSpanMm, mass } = locoNamed(name);
-    return [name, { lengthMm, wheelSpanMm, mass }];
-  })
-);
-
-/** The loco or other stock called `name`; throws when there is none. */
-export function vehicleNamed(name: string): Vehicle {
-  const vehicle = locos.get(name) ?? stockNamed(name);
-  if (vehicle) return vehicle;
-  throw new RangeError(`No '${name}'. There are ${locoNames.join(', ')}, ${stockAllowed}.`);
+/** A yard's loco, or other stock, called `name`; throws when there is none. */
+export function vehicleIn(yard: WithLocos, name: string): Vehicle {
+  const stock = stockNamed(name);
+  if (stock) return stock;
+  const { lengthMm, pickupSpanMm: wheelSpanMm, mass } = locoIn(yard, name);
+  return { lengthMm, wheelSpanMm, mass };
 }
 
 /** A vehicle's name at the start of a sentence: "Heron", "The coach", "Coach 2". */
@@ -94,7 +88,7 @@ export function trainsOf(scene: Pick<Scene, 'locos' | 'stock'>): readonly Train[
 }
 
 /** The loco that moves a train, if it has one. */
-export const locoOf = ([root]: Train): string | undefined => (locos.has(root) ? root : undefined);
+export const locoOf = ([root]: Train): string | undefined => (stockNamed(root) ? undefined : root);
 
 /** The train to which a loco or other stock belongs. */
 export const trainWith = (scene: Pick<Scene, 'locos' | 'stock'>, name: string): Train =>

@@ -1,10 +1,10 @@
 import type { Element } from '../circuit';
 import { contacts } from '../tables';
 import { lineOf, type Line } from './line';
-import { locoNamed, motorConstant } from './locos';
+import { locoIn, motorConstant } from './locos';
 import type { Scene } from './scene';
 import type { Standing } from './standing';
-import { stockNamed, vehicleNamed } from './vehicles';
+import { stockNamed, vehicleIn } from './vehicles';
 import type { Yard } from './yard';
 
 /** A single wheel bridges a gap while it stands no farther from it, mm. Source: common practice. */
@@ -14,9 +14,9 @@ const BRIDGE_MM = 1.5;
  * The roads whose rails the wheels of a vehicle join: all on which the pick-ups of a loco or a lit
  * coach stand; of plain wheels the two beside a gap, while one stands on it.
  */
-export function touches({ roads }: Line, name: string, at: Standing): readonly string[] {
+export function touches({ yard, roads }: Line, name: string, at: Standing): readonly string[] {
   if (at.fallen) return [];
-  const half = vehicleNamed(name).wheelSpanMm / 2;
+  const half = vehicleIn(yard, name).wheelSpanMm / 2;
   const { lengthMm = 0 } = roads.find((each) => each.name === at.road) ?? {};
   const plain = stockNamed(name)?.wheels.kind === 'plain';
   const clear = plain ? half + BRIDGE_MM : half;
@@ -80,7 +80,7 @@ function loaded(
 export function stockElements(yard: Yard, scene: Scene): readonly Element[] {
   const on = (name: string, at: Standing) => touches(lineOf(yard, scene.deck, at.road), name, at);
   const locos = Object.entries(scene.locos).flatMap(([name, at]) => {
-    const loco = locoNamed(name);
+    const loco = locoIn(yard, name);
     const emf = motorConstant(loco) * at.speed;
     return loaded(name, on(name, at), ([a, b]) => {
       return { kind: 'motor', id: name, a, b, ohms: loco.ohms, emf };

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { scales, wireAreaMm2, type Scale } from '../tables';
 import { count, quantity } from './border';
 import { CutSchema, cutsAllowed, cutsFit } from './cuts';
+import { OwnLocosSchema } from './locos';
 import { roads, wholeRoads } from './road';
 import { MAX_ROTARY_ROADS, switchedRoads } from './switching';
 
@@ -139,6 +140,8 @@ const entries = {
     v.array(v.pipe(v.union([v.string(), v.number()]), v.transform(String)), 'a list of roads'),
     []
   ),
+  /** Locos of one's own, beside those of the demo. */
+  locos: v.optional(OwnLocosSchema, {}),
   supply: v.optional(SupplySchema, {}),
   wires: v.optional(WiresSchema, {})
 };
