@@ -1,6 +1,14 @@
 import type { Yard } from '../../yard';
 import { changed, historyOf, redone, settled, undone, type History } from '../../share';
-import { tried, yardOf, type Design, type Draft } from './draft';
+import {
+  renamedLoco,
+  tried,
+  withLoco,
+  withoutLoco,
+  yardOf,
+  type Design,
+  type Draft
+} from './draft';
 import type { Field } from './fields';
 
 /** The yard to begin with. */
@@ -55,6 +63,23 @@ export class Bench {
     const { [loco]: _, ...others } = this.design.locos;
     void _;
     this.put({ ...this.design, locos: road === undefined ? others : { ...others, [loco]: road } });
+  }
+
+  /** Takes on a loco of one's own. */
+  addLoco(): void {
+    this.put(withLoco(this.design));
+  }
+
+  removeLoco(name: string): void {
+    this.put(withoutLoco(this.design, name));
+  }
+
+  /** Renames a loco of one's own; words where it cannot have that name. */
+  renameLoco(from: string, to: string): string {
+    const renamed = renamedLoco(this.design, from, to.trim());
+    if ('wrong' in renamed) return renamed.wrong;
+    this.put(renamed.ok);
+    return '';
   }
 
   /** Puts another design; changes under one `key` are one step. */

@@ -75,17 +75,60 @@ export function sceneOf(yard: Yard, { locos }: Design): Scene {
   return fit('scene', yard, scene);
 }
 
+/** A changed design, or what is wrong with the name, in words. */
+export type Renamed = { readonly ok: Design } | { readonly wrong: string };
+
+const ownLocos = ({ locos }: Draft): Plain => asPlain(locos);
+
+/** The design with one more loco of its own, under the first name that is free. */
+export function withLoco(design: Design): Design {
+  const own = ownLocos(design.yard);
+  const free = (count: number): string => {
+    const name = `Loco ${count}`;
+    return name in own ? free(count + 1) : name;
+  };
+  const locos = { ...own, [free(1)]: { shape: 'tank' } };
+  return { ...design, yard: { ...design.yard, locos } as Draft };
+}
+
+const without = (all: Plain, name: string): Plain =>
+  Object.fromEntries(Object.entries(all).filter(([each]) => each !== name));
+
+/** The design without a loco of its own. */
+export const withoutLoco = ({ yard, locos }: Design, name: string): Design => ({
+  yard: { ...yard, locos: without(ownLocos(yard), name) } as Draft,
+  locos: without(locos, name) as Design['locos']
+});
+
+/** The design with a loco of its own under another name, in its old place; or why that cannot be. */
+export function renamedLoco({ yard, locos }: Design, from: string, to: string): Renamed {
+  const own = ownLocos(yard);
+  if (to !== from && to in own) return { wrong: `There is another ${to}: take a name of its own.` };
+  const moved = (all: Plain): Plain =>
+    Object.fromEntries(
+      Object.entries(all).map(([name, each]) => [name === from ? to : name, each])
+    );
+  const next = { ...yard, locos: moved(own) } as Draft;
+  const wrong = whatIsWrong(next, to);
+  return wrong ? { wrong } : { ok: { yard: next, locos: moved(locos) as Design['locos'] } };
+}
+
+/** Why a draft is no yard, in words; undefined where it is one. */
+function whatIsWrong(draft: Draft, text: string): string | undefined {
+  try {
+    yardOf(draft);
+    return undefined;
+  } catch (error) {
+    if (!(error instanceof BorderError)) throw error;
+    return `Not ${text.trim()}. Allowed: ${error.findings[0]?.allowed}.`;
+  }
+}
+
 /** Tries a field's new text on a draft. What does not fit is told in words; the draft stays. */
 export function tried(draft: Draft, field: Field, text: string): Tried {
   const next = withValue(draft, field.path, meaningOf(field, text)) as Draft;
-  try {
-    yardOf(next);
-    return { ok: next };
-  } catch (error) {
-    if (!(error instanceof BorderError)) throw error;
-    const [finding] = error.findings;
-    return { wrong: `Not ${text.trim()}. Allowed: ${finding?.allowed}.` };
-  }
+  const wrong = whatIsWrong(next, text);
+  return wrong ? { wrong } : { ok: next };
 }
 
 const round = (value: number, digits: number): string => String(Number(value.toPrecision(digits)));

@@ -59,6 +59,44 @@ const wire = (run: string, name: string, about: string): readonly Field[] => [
   within('wires', [run, 'lengthM'], { name: `${name}: length`, about: 'One way.', unit: 'm' })
 ];
 
+/** Figures of a loco of one's own; what is left out is as with the demo loco of its shape. */
+export const locoFields = (loco: string): readonly Field[] => {
+  const figure = (key: string, name: string, unit: string, about: string): Field => ({
+    path: ['locos', loco, key],
+    name,
+    about,
+    unit,
+    kind: 'number',
+    usual: true
+  });
+  return [
+    {
+      path: ['locos', loco, 'shape'],
+      name: 'Shape',
+      about: 'How it is drawn. Figures you leave out follow it.',
+      kind: 'choice',
+      options: [
+        ['tank', 'tank loco'],
+        ['tender', 'tender loco'],
+        ['railcar', 'railcar'],
+        ['shunter', 'small shunter'],
+        ['diesel', 'bogie diesel']
+      ]
+    },
+    figure('lengthMm', 'Length', 'mm', 'Over the buffers.'),
+    figure(
+      'pickupSpanMm',
+      'Pick-ups reach',
+      'mm',
+      'From the first to the last wheel that picks up.'
+    ),
+    figure('lightAmps', 'Runs light at', 'A', 'An ammeter in one wire, on 12 V, no train.'),
+    figure('ohms', 'Motor', 'Ω', 'Ohms from rail to rail, supply unplugged, the least you read.'),
+    figure('lightSpeed', 'Runs light', 'm/s', 'Metres in a second, on 12 V, no train.'),
+    figure('mass', 'Mass', 'kg', 'From the kitchen scales.')
+  ];
+};
+
 /** The three numbers to begin with. */
 export const firstFields: readonly Field[] = [
   number('deckRoads', 'Storage roads on the deck', 'Roads that hold trains.'),
@@ -82,9 +120,9 @@ export const groups: readonly FieldGroup[] = [
       ]),
       check('releaseRoad', 'A release road', 'Kept empty, to let a loco out to stabling.'),
       check('interlocked', 'Pin contact in each stabling feed', 'Dead until a deck road faces it.'),
-      length('roadLengthMm', 'Length of deck roads', 'The deck is as long.'),
-      length('runningLengthMm', 'Running road', 'From the layout to the deck.'),
-      length('stablingLengthMm', 'Stabling roads', 'Length of each.')
+      length('roadLengthMm', 'Deck roads: length', 'The deck is as long.'),
+      length('runningLengthMm', 'Running road: length', 'From the layout to the deck.'),
+      length('stablingLengthMm', 'Stabling roads: length', 'Length of each.')
     ]
   },
   {

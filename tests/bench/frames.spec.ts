@@ -1,0 +1,97 @@
+import { expect, test, type CDPSession, type Page } from '@playwright/test';
+import { linkFragment, yardFile } from '../../src/lib/share';
+import { admit, SceneSchema, YardSchema } from '../../src/lib/yard';
+
+/** Six locos of a fleet, all on the move at once. */
+const locos = {
+  Knot: 'tank',
+  Ruff: 'tender',
+  Teal: 'railcar',
+  Wigeon: 'shunter',
+  Smew: 'diesel',
+  Stint: 'tank'
+};
+const names = Object.keys(locos);
+const roads = ['A', 'D', 'H', 'M', 'S', 'X'];
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly ts: number;
+  readonly dur?: number;
+  readonly pid: number;
+  readonly tid: number;
+  readonly args?: { readonly name?: string };
+}
+
+async function traced(
+  cdp: CDPSession,
+  during: () => Promise<void>
+): Promise<readonly TraceEvent[]> {
+  const events: TraceEvent[] = [];
+  cdp.on('Tracing.dataCollected', ({ value }) =>
+    events.push(...(value as unknown as TraceEvent[]))
+  );
+  const complete = new Promise((resolve) => cdp.once('Tracing.tracingComplete', resolve));
+  await cdp.send('Tracing.start', {
+    traceConfig: { includedCategories: ['toplevel', 'devtools.timeline', '__metadata'] }
+  });
+  await during();
+  await cdp.send('Tracing.end');
+  await complete;
+  return events;
+}
+
+/** Main-thread work of each frame, ms: what its tasks take from one animation frame to the next. */
+function framesMs(events: readonly TraceEvent[]): readonly number[] {
+  const frames = events.filter(({ name, ph }) => name === 'FireAnimationFrame' && ph === 'X');
+  const main = frames[0];
+  if (!main) return [];
+  const tasks = events.filter(
+    ({ name, tid, pid, dur }) =>
+      name === 'RunTask' && tid === main.tid && pid === main.pid && dur !== undefined
+  );
+  const starts = [...new Set(frames.map(({ ts }) => ts))].sort((a, b) => a - b);
+  return starts.slice(0, -1).map((from, index) => {
+    const to = starts[index + 1] as number;
+    const inside = tasks.filter(({ ts, dur = 0 }) => ts + dur > from && ts <= to);
+    return inside.reduce((sum, { dur = 0 }) => sum + dur, 0) / 1000;
+  });
+}
+
+const quantile = (all: readonly number[], share: number): number =>
+  all.toSorted((a, b) => a - b)[Math.floor(share * (all.length - 1))] as number;
+
+async function open(page: Page): Promise<void> {
+  const yard = admit('yard', YardSchema, {
+    name: 'Long Quay',
+    deckRoads: 24,
+    stablingRoads: 12,
+    locos: Object.fromEntries(Object.entries(locos).map(([name, shape]) => [name, { shape }]))
+  });
+  const scene = admit('scene', SceneSchema, {
+    locos: Object.fromEntries(names.map((name, index) => [name, roads[index]]))
+  });
+  await page.goto(
+    `${process.env.OHMYARD_URL ?? ''}/yard/${linkFragment(yardFile({ yard, scene }))}`
+  );
+  await expect(page.locator('.yard[data-ready="true"]')).toBeVisible();
+  const panel = page.getByRole('group', { name: 'Panel' });
+  for (const road of roads) {
+    await panel.getByRole('switch', { name: new RegExp(`^Road ${road} `) }).click();
+  }
+}
+
+test('24 + 12 roads with six locos running: main-thread work per frame', async ({ page }) => {
+  await open(page);
+  const cdp = await page.context().newCDPSession(page);
+  const events = await traced(cdp, async () => {
+    await page.getByRole('button', { name: 'Watch it go on' }).click();
+    await expect(page.getByRole('status').first()).toContainText('The yard runs on.');
+  });
+  const frames = framesMs(events);
+  expect(frames.length).toBeGreaterThan(20);
+  console.log(
+    `${frames.length} frames: median ${quantile(frames, 0.5).toFixed(1)} ms, 95 % under ${quantile(frames, 0.95).toFixed(1)} ms`
+  );
+});
