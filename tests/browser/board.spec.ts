@@ -232,7 +232,7 @@ test('a hand throws the next switch while the yard still moves: the last word co
   const step = await openHome(page);
   await toggle(step, 'B').click();
   await toggle(step, 'A').click();
-  await expect(step.status).toHaveText(/^Road A off\. Heron moves east\./);
+  await expect(step.status).toHaveText(/^Road A off\. Heron (moves|goes) east/);
   await expect(step.board.locator('text.road')).toHaveText(['A off', 'B on']);
 });
 
