@@ -1,6 +1,6 @@
 import { expect, test, type CDPSession, type Page } from '@playwright/test';
 import { linkFragment, yardFile } from '../../src/lib/share';
-import { admit, SceneSchema, YardSchema } from '../../src/lib/yard';
+import { admit, fit, SceneSchema, YardSchema } from '../../src/lib/yard';
 
 /** Six locos of a fleet, all on the move at once. */
 const locos = {
@@ -69,9 +69,8 @@ async function open(page: Page): Promise<void> {
     stablingRoads: 12,
     locos: Object.fromEntries(Object.entries(locos).map(([name, shape]) => [name, { shape }]))
   });
-  const scene = admit('scene', SceneSchema, {
-    locos: Object.fromEntries(names.map((name, index) => [name, roads[index]]))
-  });
+  const placed = Object.fromEntries(names.map((name, index) => [name, roads[index]]));
+  const scene = fit('scene', yard, admit('scene', SceneSchema, { locos: placed }));
   await page.goto(
     `${process.env.OHMYARD_URL ?? ''}/yard/${linkFragment(yardFile({ yard, scene }))}`
   );
