@@ -23,6 +23,8 @@ export const allPaths: readonly string[] = [
   ...callPaths,
   '/lessons/',
   '/review/',
+  '/yard/',
+  '/yard/book/',
   '/glossary/',
   '/safety/',
   '/about/'

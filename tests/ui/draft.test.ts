@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { sizeWords, tried, valueAt, withValue, yardOf } from '../../src/lib/ui/builder/draft';
+import { sizeWords } from '../../src/lib/tables';
+import { tried, valueAt, withValue, yardOf } from '../../src/lib/ui/builder/draft';
 import { firstFields, groups, type Field } from '../../src/lib/ui/builder/fields';
 
 const all: readonly Field[] = [...firstFields, ...groups.flatMap(({ fields }) => fields)];

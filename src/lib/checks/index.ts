@@ -32,6 +32,7 @@ export {
 } from './gap/faults';
 export { assumptions } from './gap/words';
 export { fitLamp, type LampFit, type LampWish } from './lamps';
+export { roadScene } from './road-scene';
 export { roadVolts, type RoadVolts } from './running';
 export { ratedParts, type Rated } from './ratings';
 export { tally, type Tally } from './tally';

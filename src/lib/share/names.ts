@@ -35,7 +35,10 @@ export function shownName(name: string, most = MAX_NAME): string {
 const TAKEN = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
 /** A name for a file: letters and digits of the yard's name, joined by hyphens, such as `quillby-quay.yard.json`. */
-export function fileName(name: string, ending: 'yard.json' | 'svg' | 'png' | 'csv'): string {
+export function fileName(
+  name: string,
+  ending: 'yard.json' | 'svg' | 'png' | 'csv' | 'zip'
+): string {
   const stem = shownName(name)
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')

@@ -37,6 +37,6 @@ export { railAreaFactor, railHeight, railOhmsPerMetre } from './rail';
 export { scales, type Scale, type ScaleEntry } from './scale';
 export { nearest, nextAbove, series } from './series';
 export type { Series } from './series';
-export { gaugeDiameter, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
+export { gaugeDiameter, sizeWords, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
 export type { WireSize } from './wire';
 export { contactAmps, fuseFor, silverLeastAmps, wireAmps } from './rating';

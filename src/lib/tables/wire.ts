@@ -78,3 +78,24 @@ function squareArea(size: WireSize): number | undefined {
 }
 
 const discArea = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
+
+const round = (value: number, digits: number): string => String(Number(value.toPrecision(digits)));
+
+/**
+ * A wire's size in three notations: area, strands of 0.2 mm, nearest gauge.
+ *
+ * @example
+ * sizeWords('16/0.2') // '0.5 mm², about 16/0.2, about AWG 20'
+ */
+export function sizeWords(size: WireSize): string {
+  const area = wireAreaMm2(size);
+  const strands = Math.max(1, Math.round(area / (Math.PI * 0.01)));
+  const gauges = Array.from({ length: 31 }, (_, index) => index + 6);
+  const nearest = gauges.reduce((best, gauge) =>
+    Math.abs(Math.log(wireAreaMm2(`AWG ${gauge}`) / area)) <
+    Math.abs(Math.log(wireAreaMm2(`AWG ${best}`) / area))
+      ? gauge
+      : best
+  );
+  return `${round(area, 2)} mm², about ${strands}/0.2, about AWG ${nearest}`;
+}

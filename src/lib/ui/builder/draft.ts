@@ -9,7 +9,6 @@ import {
   type Yard,
   type YardInput
 } from '../../yard';
-import { wireAreaMm2 } from '../../tables';
 import type { Field } from './fields';
 
 /** A yard as far as its owner has set it: what is left out follows the scale. */
@@ -129,20 +128,4 @@ export function tried(draft: Draft, field: Field, text: string): Tried {
   const next = withValue(draft, field.path, meaningOf(field, text)) as Draft;
   const wrong = whatIsWrong(next, text);
   return wrong ? { wrong } : { ok: next };
-}
-
-const round = (value: number, digits: number): string => String(Number(value.toPrecision(digits)));
-
-/** A wire's size in three notations: area, strands of 0.2 mm, nearest gauge. */
-export function sizeWords(size: string): string {
-  const area = wireAreaMm2(size);
-  const strands = Math.max(1, Math.round(area / (Math.PI * 0.01)));
-  const gauges = Array.from({ length: 31 }, (_, index) => index + 6);
-  const nearest = gauges.reduce((best, gauge) =>
-    Math.abs(Math.log(wireAreaMm2(`AWG ${gauge}`) / area)) <
-    Math.abs(Math.log(wireAreaMm2(`AWG ${best}`) / area))
-      ? gauge
-      : best
-  );
-  return `${round(area, 2)} mm², about ${strands}/0.2, about AWG ${nearest}`;
 }

@@ -1,0 +1,24 @@
+import { front } from './front';
+import { faultLog, operator } from './log';
+import { parts } from './parts';
+import { plug } from './plug';
+import { schedule } from './schedule';
+import type { Sheet } from './sheet';
+import { testCard } from './testCard';
+
+/** Every sheet of the wiring book, in its order; a new one is one file and one name here. */
+export const sheets: readonly Sheet[] = [
+  front,
+  schedule,
+  plug,
+  parts,
+  testCard,
+  operator,
+  faultLog
+];
+
+export { plugSize } from './plug';
+export { schedule };
+export { type Page, type Sheet, type Table } from './sheet';
+export { reads, testCard, testLines, type TestLine } from './testCard';
+export { cutM, wiresOf, type Wire } from './wires';

@@ -1,0 +1,92 @@
+import { contactAmps, wireAmps } from '../tables';
+import { wire, type Part, type Yard } from '../yard';
+import type { Sheet, Table } from './sheet';
+import { cutM, wiresOf } from './wires';
+
+interface Kind {
+  readonly kind: Part['kind'];
+  readonly name: string;
+  readonly rating: string;
+  /** Hole in the panel. */
+  readonly hole: string;
+}
+
+/** What is bought. Ratings and holes: common practice, makers' data win. */
+function kinds(yard: Yard): readonly Kind[] {
+  const poles = yard.lamps === 'own' ? 'two poles' : 'one pole';
+  return [
+    {
+      kind: 'toggle',
+      name: `Miniature toggle, ${poles}, on and off`,
+      rating: `${contactAmps.toggle.amps} A`,
+      hole: '6.2 to 6.5 mm'
+    },
+    { kind: 'push', name: 'Sprung push, makes when pressed', rating: '1 A', hole: '12 mm' },
+    {
+      kind: 'pin contact',
+      name: 'Micro-switch, worked by the locating pin',
+      rating: `${contactAmps['micro-switch'].amps} A`,
+      hole: ''
+    },
+    { kind: 'lamp', name: 'LED, red, 3 mm, in a bezel', rating: '20 mA', hole: '6 mm' },
+    { kind: 'lamp guard', name: 'Small signal diode', rating: '100 mA', hole: '' }
+  ];
+}
+
+function bought(yard: Yard): Table {
+  const parts = wire(yard).flatMap((run) => run.parts);
+  const rows = kinds(yard).flatMap(({ kind, name, rating, hole }) => {
+    const count = parts.filter((part) => part.kind === kind).length;
+    return count === 0 ? [] : [[name, count, rating, hole]];
+  });
+  const positions = parts.filter(({ kind }) => kind === 'selector').length;
+  const rotary =
+    positions === 0
+      ? []
+      : [[`Rotary selector, ${positions + 1} positions, ${yard.rotary}`, 1, '0.3 A', '10 mm']];
+  const resistors = Map.groupBy(
+    parts.filter(({ kind }) => kind === 'resistor'),
+    ({ ohms }) => ohms
+  );
+  return {
+    title: 'Parts',
+    columns: ['Part', 'Number', 'Rating', 'Hole'],
+    rows: [
+      ...rows,
+      ...rotary,
+      ...[...resistors].map(([ohms, all]) => [
+        `Resistor, ${ohms} Ω, 0.25 W`,
+        all.length,
+        '0.25 W',
+        ''
+      ])
+    ],
+    note: 'Ratings and holes are common practice: the maker’s data win.'
+  };
+}
+
+function wireTable(yard: Yard): Table {
+  const groups = Map.groupBy(wiresOf(yard), ({ size, job }) => `${size} for ${job}`);
+  return {
+    title: 'Wire',
+    columns: ['Wire', 'Pieces', 'Metres, cut', 'May carry'],
+    rows: [...groups].map(([name, all]) => [
+      name,
+      all.length,
+      Number(all.reduce((sum, each) => sum + cutM(each), 0).toFixed(1)),
+      `${wireAmps(all[0]?.size ?? '').toFixed(1)} A`
+    ])
+  };
+}
+
+/** What to buy. */
+export const parts: Sheet = {
+  id: 'parts',
+  title: 'Parts',
+  make: (yard) => ({
+    says: [
+      'A ready-made, isolated supply or controller, in its own sound enclosure, is bought as it is.'
+    ],
+    tables: [bought(yard), wireTable(yard)]
+  })
+};
