@@ -112,9 +112,10 @@ test.each<[string, Edit, string]>([
     'Toggle A, panel side is joined to the feed and toggle A, rail side is at return level, only through Avocet.'
   ],
   [
+    // 12 V over 0.5, 24 and 14 Ω in series: 0.31 A.
     'a test lamp in one loop with a loco',
     { testLamp: ['feed', 'feed rail A'] },
-    '7.4 V stand across the lamp, so 0.31 A flow in it.'
+    '7.5 V stand across the lamp, so 0.31 A flow in it.'
   ]
 ])('probeBecause(played) tells what %s stands between', (_, edit, words) => {
   const { yard, scene } = moment(
