@@ -86,7 +86,7 @@ test('24 + 12 roads with six locos running: main-thread work per frame', async (
   const cdp = await page.context().newCDPSession(page);
   const events = await traced(cdp, async () => {
     await page.getByRole('button', { name: 'Watch it go on' }).click();
-    await expect(page.getByRole('status').first()).toContainText('The yard runs on.');
+    await expect(page.getByRole('status').first()).toContainText('Three seconds on.');
   });
   const frames = framesMs(events);
   expect(frames.length).toBeGreaterThan(20);

@@ -47,7 +47,7 @@ for (const path of samplePaths) {
       }
       for (const [name, said] of [
         ['Centre', 'Knob centre'],
-        ['Watch it go on', 'The yard runs on.'],
+        ['Watch it go on', 'Three seconds on.'],
         ['Back to the start', START]
       ] as const) {
         await step.panel.getByRole('button', { name }).click();

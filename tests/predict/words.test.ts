@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { because, happened, play, watch, way, WATCH_SECONDS } from '../../src/lib/predict';
+import {
+  because,
+  happened,
+  play,
+  probeBecause,
+  watch,
+  way,
+  WATCH_SECONDS
+} from '../../src/lib/predict';
 import { TICKS_PER_SECOND } from '../../src/lib/motion';
 import type { Edit, Scene } from '../../src/lib/yard';
 import { moment, sceneOf, yardOf } from '../yard/build';
@@ -87,6 +95,36 @@ describe('happened(played)', () => {
   });
 });
 
+test('because(played) tells why a loco left its road, and where it came to', () => {
+  const { yard, scene } = moment(
+    { deckRoads: 1, stablingRoads: 1, runningRoad: 'none' },
+    { locos: { Dunlin: '1' }, deck: '1', switches: { 1: true }, controller: -0.8 }
+  );
+  expect(because(play(yard, scene, { pin: 'home' }), 'Dunlin')).toBe(
+    'Row 1 is whole, out and home, so Dunlin ran from it onto road R, open at toggle R.'
+  );
+});
+
+test.each<[string, Edit, string]>([
+  [
+    'a voltmeter across an open toggle',
+    { volts: ['toggle A panel side', 'toggle A rail side'] },
+    'Toggle A, panel side is joined to the feed and toggle A, rail side is at return level, only through Avocet.'
+  ],
+  [
+    // 12 V over 0.5, 24 and 14 Ω in series: 0.31 A.
+    'a test lamp in one loop with a loco',
+    { testLamp: ['feed', 'feed rail A'] },
+    '7.5 V stand across the lamp, so 0.31 A flow in it.'
+  ]
+])('probeBecause(played) tells what %s stands between', (_, edit, words) => {
+  const { yard, scene } = moment(
+    { deckRoads: 1 },
+    { locos: { Avocet: 'A' }, controller: 1, edits: [edit] }
+  );
+  expect(probeBecause(play(yard, scene, undefined))).toBe(words);
+});
+
 describe('because(played)', () => {
   test.each<[string, Edit[], Record<string, boolean>, string]>([
     [
@@ -105,7 +143,7 @@ describe('because(played)', () => {
       'two breaks',
       [{ off: 'feed wire' }, { off: 'return dropper A' }],
       { A: true },
-      'Row A is open at feed wire and return dropper A: one ink on both rails of its loco.'
+      'Row A is open at feed wire and return dropper A: both its rails are joined to nothing.'
     ],
     [
       'both droppers on one leg',

@@ -215,9 +215,12 @@ export function caption(subject: RowsSubject, road: string): string {
   if (!isTold(marks, road)) return 'your call first';
   if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
   if (flows(subject).some(({ key }) => key.endsWith(` ${road}`))) return '';
-  const levels = [`feed rail ${road}`, `return rail ${road}`].map(reading.level);
-  const odd = levels.find(({ joined }) => joined === 'through' || joined === 'both');
-  return odd ? levelWords(odd) : '';
+  const odd = (['feed', 'return'] as const)
+    .map((rail) => ({ rail, level: reading.level(`${rail} rail ${road}`) }))
+    .find(({ level }) => level.joined === 'through' || level.joined === 'both');
+  if (!odd) return '';
+  const words = levelWords(odd.level);
+  return odd.level.joined === 'both' ? words : `${odd.rail} rail ${words}`;
 }
 
 /** Inks of the two ends of a lamp that is fed from its road; undefined for one with a supply of its own. */

@@ -12,5 +12,5 @@ export {
   questionKeys,
   type Question
 } from './question';
-export { because, happened, lampBecause } from './words';
+export { because, happened, lampBecause, probeBecause } from './words';
 export { way, type Way } from './way';

@@ -1,5 +1,19 @@
 import { gapWords } from '../motion';
-import { joinWords, locoOf, trainWith, vehicles, type Why } from '../yard';
+import {
+  ampsText,
+  findPoint,
+  joinWords,
+  levelWords,
+  locoOf,
+  pointName,
+  read,
+  sentence,
+  trainWith,
+  vehicles,
+  voltsText,
+  type Reading,
+  type Why
+} from '../yard';
 import type { Played } from './kinds/kind';
 import { way, type Way } from './way';
 
@@ -31,20 +45,58 @@ export function because(played: Played, loco: string): string {
   const mover = locoOf(trainWith(after, loco)) ?? loco;
   if (mover !== loco) return because(played, mover);
   const road = vehicles(after)[loco]?.road as string;
+  const from = vehicles(played.settled)[loco]?.road as string;
+  if (from !== road && read(yard, played.settled).why(from).state === 'loop')
+    return crossed(reading, { loco, from, to: road });
   const why = reading.why(road);
   if (why.state === 'one ink')
     return `Both rails of row ${road} reach the same terminal: one ink, so no volts.`;
-  if (why.state === 'open') return open(road, why);
+  if (why.state === 'open') return open(reading, road, why);
   if (way(played, loco) === 'stays') {
     return `Row ${road} is whole, but ${loco} gets too few volts to start.`;
   }
   return `Row ${road} is whole, out and home: two inks face each other across ${loco}.`;
 }
 
-const open = (road: string, why: Why): string =>
-  why.breaks.length === 0
-    ? `Row ${road} has no way from its rails to both terminals.`
-    : `Row ${road} is open at ${joinWords(why.breaks, 'and')}: one ink on both rails of its loco.`;
+const breakWords = ({ breaks }: Why): string => joinWords(breaks, 'and');
+
+function open(reading: Reading, road: string, why: Why): string {
+  if (why.breaks.length === 0) return `Row ${road} has no way from its rails to both terminals.`;
+  const floats = (['feed', 'return'] as const).every(
+    (rail) => reading.level(`${rail} rail ${road}`).joined === 'nothing'
+  );
+  const rails = floats
+    ? 'both its rails are joined to nothing'
+    : 'one ink on both rails of its loco';
+  return `Row ${road} is open at ${breakWords(why)}: ${rails}.`;
+}
+
+/** A loco that ran from a live road onto another. */
+function crossed(
+  reading: Reading,
+  { loco, from, to }: { readonly loco: string; readonly from: string; readonly to: string }
+): string {
+  const why = reading.why(to);
+  const there = why.state === 'open' && why.breaks.length > 0 ? `, open at ${breakWords(why)}` : '';
+  return `Row ${from} is whole, out and home, so ${loco} ran from it onto road ${to}${there}.`;
+}
+
+/** What a voltmeter or a test lamp at the end of two probes stands between; empty without one. */
+export function probeBecause({ reading }: Played): string {
+  const run = reading.runs.find(({ held }) => held);
+  if (!run?.held) return '';
+  if (run.id === 'test lamp') {
+    const volts = Math.abs(reading.volts(run.id) ?? 0);
+    return `${voltsText(volts)} stand across the lamp, so ${ampsText(Math.abs(reading.amps(run.id)))} flow in it.`;
+  }
+  if (reading.ohms !== undefined) return '';
+  const ends = run.held.flatMap((id) =>
+    id === 'feed' || id === 'return'
+      ? []
+      : [`${pointName(id)} is ${levelWords(reading.level(findPoint(reading.runs, id).node))}`]
+  );
+  return ends.length === 0 ? '' : sentence(joinWords(ends, 'and'));
+}
 
 /** Why a lamp looks as it does: what flows in it, and from where. */
 export function lampBecause({ yard, reading }: Played, road: string): string {

@@ -76,7 +76,7 @@ function editChanges(
   if (made.length === 0 && after.some((edit) => isHeld(edit) && !has(before, edit))) return [];
   const undone = before
     .filter((edit) => !has(after, edit))
-    .map((edit) => `No more: ${editWords(edit)}.`);
+    .map((edit) => `Undone: ${editWords(edit)}.`);
   return made.length > 0 ? made : undone;
 }
 
@@ -148,12 +148,17 @@ function stayWords(yard: Yard, scene: Scene, still: readonly string[]): readonly
 /** Slower than this a loco stands, m/s. */
 const STANDS = 0.001;
 
+/** More than this flows in a loco although its own row is open: by a lamp, say, A. */
+const TRICKLE_AMPS = 0.002;
+
 function stayReason(yard: Yard, scene: Scene, name: string): string {
   const reading = read(yard, scene);
   const standing = scene.locos[name];
   const road = standing?.road as string;
   const why = reading.why(road);
   if (why.state === 'one ink') return 'one ink on both rails';
+  if (Math.abs(reading.amps(name)) > TRICKLE_AMPS && why.state === 'open')
+    return 'too few volts to start';
   if (why.state === 'open')
     return why.breaks.length > 0 ? `open at ${why.breaks[0]}` : 'no way round';
   if (scene.supply === 'off') return 'the supply is off';

@@ -213,7 +213,7 @@ export class Session {
   #ended(before: readonly View[], action: Action | undefined): void {
     this.phase = 'open';
     const [first] = before as [View];
-    const did = action ? didWords(first.yard, first.scene, action) : 'The yard runs on.';
+    const did = action ? didWords(first.yard, first.scene, action) : 'Three seconds on.';
     const shows = probeWords(first, this.first);
     const seen = isMeasuring(first.scene, this.first.scene)
       ? []

@@ -1,4 +1,4 @@
-import { happened, lampBecause } from '../predict';
+import { happened, lampBecause, probeBecause } from '../predict';
 import { vehicles, vehicleWords } from '../yard';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
@@ -43,7 +43,7 @@ function answerWords(key: string, answer: string): string {
   return `The ${meterNames[name] ?? `meter '${name}'`}${side} reads ${answer}.`;
 }
 
-/** Why it happened, a sentence a yard; the engine has reasons for locos and lamps only. */
+/** Why it happened, a sentence a yard; the engine has reasons for locos, lamps and what probes are held at. */
 export function causes(session: Session, outcome: Outcome): readonly string[] {
   if (session.question?.which) return [];
   return outcome.played.flatMap((played, side) => {
@@ -53,7 +53,8 @@ export function causes(session: Session, outcome: Outcome): readonly string[] {
     const lamps = session.question?.lamps ?? [];
     const words = [
       reasonsFor(played, unique(locos)),
-      ...lamps.map((road) => lampBecause(played, road))
+      ...lamps.map((road) => lampBecause(played, road)),
+      session.question?.reads || session.question?.testLamp ? probeBecause(played) : ''
     ]
       .filter(Boolean)
       .join(' ');
