@@ -20,7 +20,7 @@ function parsed(text: string): readonly Readonly<Record<string, string>>[] {
 }
 
 function scheduleCsv(yard: Yard): string {
-  const [table] = schedule.make(yard).tables;
+  const table = schedule.make(yard).tables.find(({ title }) => title === 'Wires');
   return csv([table?.columns ?? [], ...(table?.rows ?? [])]);
 }
 

@@ -1,3 +1,4 @@
+import { group } from 'd3';
 import { contactAmps, wireAmps } from '../tables';
 import { wire, type Part, type Yard } from '../yard';
 import type { Sheet, Table } from './sheet';
@@ -44,7 +45,7 @@ function bought(yard: Yard): Table {
     positions === 0
       ? []
       : [[`Rotary selector, ${positions + 1} positions, ${yard.rotary}`, 1, '0.3 A', '10 mm']];
-  const resistors = Map.groupBy(
+  const resistors = group(
     parts.filter(({ kind }) => kind === 'resistor'),
     ({ ohms }) => ohms
   );
@@ -66,7 +67,7 @@ function bought(yard: Yard): Table {
 }
 
 function wireTable(yard: Yard): Table {
-  const groups = Map.groupBy(wiresOf(yard), ({ size, job }) => `${size} for ${job}`);
+  const groups = group(wiresOf(yard), ({ size, job }) => `${size} for ${job}`);
   return {
     title: 'Wire',
     columns: ['Wire', 'Pieces', 'Metres, cut', 'May carry'],

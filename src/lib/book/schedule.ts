@@ -1,5 +1,6 @@
 import { sizeWords } from '../tables';
-import type { Sheet } from './sheet';
+import type { Yard } from '../yard';
+import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf, type Wire } from './wires';
 
 const isRail = (end: string): boolean => / rail /.test(end);
@@ -23,6 +24,13 @@ const jointWords = ({ from, to }: Wire): string =>
 const plugContact = ({ from, to }: Wire): string =>
   [from, to].find((end) => end.startsWith('plug '))?.replace(/, .*/, '') ?? '';
 
+/** Each size of wire in three notations. */
+const sizes = (yard: Yard): Table => ({
+  title: 'Sizes of wire',
+  columns: ['Size', 'That is'],
+  rows: [...new Set(wiresOf(yard).map(({ size }) => size))].map((size) => [size, sizeWords(size)])
+});
+
 /** Every wire: from where to where, what it is, and room to tick it off. */
 export const schedule: Sheet = {
   id: 'schedule',
@@ -33,6 +41,7 @@ export const schedule: Sheet = {
       'A road’s wire is shared out evenly over its pieces: measure before you cut. Lengths to cut hold 10 % and 0.1 m more: common practice.'
     ],
     tables: [
+      sizes(yard),
       {
         title: 'Wires',
         columns: [
@@ -41,7 +50,6 @@ export const schedule: Sheet = {
           'To',
           'For',
           'Size',
-          'That is',
           'As laid, m',
           'Cut, m',
           'Plug contact',
@@ -55,7 +63,6 @@ export const schedule: Sheet = {
           wire.to,
           purpose(wire),
           wire.size,
-          sizeWords(wire.size),
           Number(wire.lengthM.toFixed(3)),
           Number(cutM(wire).toFixed(2)),
           plugContact(wire),
