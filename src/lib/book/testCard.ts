@@ -158,6 +158,12 @@ const byHand: Table = {
       ''
     ],
     ['A ring return: open one link, test again, close it', 'Every reading as before', '', ''],
+    [
+      'Plug out: buzz each return contact’s two wires by itself, from its joint to the contact',
+      'Each one buzzes: side by side they hide one another',
+      '',
+      ''
+    ],
     ['Wiggle the lead and the plug, lamp on a deck road', 'The lamp does not blink', '', '']
   ]
 };

@@ -1,0 +1,36 @@
+import AxeBuilder from '@axe-core/playwright';
+import { strFromU8, unzipSync } from 'fflate';
+import { readFileSync } from 'node:fs';
+import { expect, test } from './test';
+
+test.use({ contextOptions: { reducedMotion: 'reduce' } });
+
+test('the book of the yard on the bench: its sheets, its readings, its tables as files', async ({
+  page
+}) => {
+  await page.goto('/yard/');
+  await expect(page.locator('.yard[data-ready="true"]')).toBeVisible();
+  await page.getByLabel('Storage roads on the deck', { exact: true }).fill('3');
+  await expect(page.getByText('Kept on this device')).toBeVisible();
+  await page.getByRole('link', { name: 'Open the wiring book' }).click();
+  await expect(page.locator('.book[data-ready="true"]')).toBeVisible();
+  for (const name of ['Circuit diagram', 'Wiring schedule', 'Plug table', 'Test card']) {
+    await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
+  }
+  const card = page.locator('#test-card tbody tr');
+  await expect(card.filter({ hasText: 'A on' }).first()).toContainText(/\d Ω/);
+  await expect(card.filter({ hasText: 'A on, plug out' })).toContainText(/0\.00 V/);
+  await expect(page.locator('#front')).toContainText('Mains stays closed');
+
+  const waits = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save all tables as ZIP' }).click();
+  const files = unzipSync(new Uint8Array(readFileSync(await (await waits).path())));
+  expect(Object.keys(files)).toContain('plug.csv');
+  expect(strFromU8(files['plug.csv'] as Uint8Array)).toContain('feed of road A');
+
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('button', { name: 'Print the book' })).toBeHidden();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const grave = violations.filter(({ impact }) => ['serious', 'critical'].includes(impact ?? ''));
+  expect(grave).toEqual([]);
+});
