@@ -10,7 +10,7 @@ test('the book of the yard on the bench: its sheets, its readings, its tables as
 }) => {
   await page.goto('/yard/');
   await expect(page.locator('.yard[data-ready="true"]')).toBeVisible();
-  await page.getByLabel('Storage roads on the deck', { exact: true }).fill('3');
+  await page.getByLabel('Storage roads on the deck', { exact: true }).fill('6');
   await expect(page.getByText('Kept on this device')).toBeVisible();
   await page.getByRole('link', { name: 'Open the wiring book' }).click();
   await expect(page.locator('.book[data-ready="true"]')).toBeVisible();
