@@ -93,7 +93,7 @@ test('two variants stand side by side, and their difference is told', async ({ p
   await page.getByLabel('Beside it, the same yard with').selectOption('return as a ring');
   const table = page.getByRole('table', { name: 'What changes' });
   await expect(table.getByRole('row', { name: /^Wires/ })).toBeVisible();
-  await expect(page.locator('figure.board > svg')).toHaveCount(2);
+  await expect(page.locator('figure.board svg')).toHaveCount(2);
   await page.getByRole('button', { name: 'Build it that way' }).click();
   await page.getByText('Wiring', { exact: true }).click();
   await expect(field(page, 'Return')).toHaveValue('ring');

@@ -13,8 +13,12 @@ const FIRST = { wide: 130, narrow: 122 };
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;
-/** More rows than this stand closer. */
+const CONDENSED_STEP = { wide: 56, narrow: 64 };
+/** More rows than this stand closer; more than that are condensed. */
 const MANY = 6;
+const VERY_MANY = 12;
+/** Room that the owner's names take under each row, px. */
+const NAME_ROOM = { spaced: 22, condensed: 14 };
 /** Between a leg and a wire that passes rows beside it. */
 export const LANE = 17;
 
@@ -29,6 +33,9 @@ export type Box = Point & { readonly width: number; readonly height: number };
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
+
+/** Rows so many that the words of each stand beside its switch and its loco. */
+export const isCondensed = (roads: number): boolean => roads > VERY_MANY;
 
 /** Wide enough for words beside the drawing. */
 export const isWide = (width: number): boolean => width >= 560;
@@ -54,8 +61,8 @@ export interface Frame {
   readonly pitch: Pitch;
   /** Between two upright wires that stand side by side. */
   readonly column: number;
-  /** Whether each road's return goes home by itself. */
-  readonly star: boolean;
+  /** Between the returns of two roads which go home by themselves; 0 where they do not. */
+  readonly starColumn: number;
   /** Wires of the legs which pass rows that are none of theirs. */
   readonly detours: readonly Detour[];
   /** Middle line of a road's row. */
@@ -75,9 +82,29 @@ function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
     : order.flatMap((name) => all.filter((road) => road.name === name));
 }
 
+/** From row to row without lamps, px. */
+function stepOf(yard: Yard, roads: readonly Road[], wide: boolean): number {
+  const named = roads.some(({ name }) => yard.names[name]);
+  if (isCondensed(roads.length)) {
+    return CONDENSED_STEP[wide ? 'wide' : 'narrow'] + (named ? NAME_ROOM.condensed : 0);
+  }
+  return (isClose(roads.length) ? CLOSE_STEP : STEP) + (named ? NAME_ROOM.spaced : 0);
+}
+
+/** Between two wires of a star, and what is left for the rest where it has many, px. */
+const STAR_COLUMN = 12;
+const BESIDE_STAR = 320;
+
+/** Width in which the rows are drawn: a star of very many wires takes more than there is. */
+export function widthFor(yard: Yard, width: number): number {
+  const count = roadsOf(yard).length;
+  const needs = yard.return === 'star' && isCondensed(count);
+  return needs ? Math.max(width, STAR_COLUMN * (count - 1) + BESIDE_STAR) : width;
+}
+
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[], column: number): number {
-  if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
+  if (yard.return === 'star') return STAR_COLUMN * (roadsOf(yard).length - 1);
   const round = runs.filter(
     ({ id }) => /^loop link 1a?$/.test(id) || id.startsWith('closing link')
   );
@@ -113,7 +140,7 @@ export function frameOf(
     (hasPlug ? FIRST_WITH_PLUG : wide ? FIRST.wide : FIRST.narrow) +
     lampRoom +
     (yard.second ? SECOND_ROOM : 0);
-  const step = (isClose(roads.length) ? CLOSE_STEP : STEP) + lampRoom;
+  const step = stepOf(yard, roads, wide) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
   const feed2 = west + (yard.second ? FEED_COLUMN : 0);
   const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
@@ -123,7 +150,7 @@ export function frameOf(
     hasPlug,
     pitch,
     column,
-    star: yard.return === 'star',
+    starColumn: yard.return === 'star' ? STAR_COLUMN : 0,
     detours: around,
     controller,
     second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },

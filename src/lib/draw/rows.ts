@@ -1,7 +1,7 @@
 import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { secondReturn } from './controllers';
-import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
+import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
@@ -52,10 +52,14 @@ interface Space {
 }
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsLayout {
-  const { width, drawn } = space;
+export function rowsLayout(
+  yard: Yard,
+  all: readonly Run[],
+  { drawn, ...space }: Space
+): RowsLayout {
+  const width = widthFor(yard, space.width);
   const runs = all.filter(({ job, held }) => job !== 'lamp' && !held);
-  const plain = frameOf(yard, runs, space);
+  const plain = frameOf(yard, runs, { width, drawn });
   const turned = (points: Polyline): Polyline =>
     drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
   const frame = drawn.mirrored ? mirror(plain) : plain;
@@ -137,15 +141,20 @@ function mirror(frame: Frame): Frame {
 }
 
 /** The letter stands under the switch, or below the rails' west end where there is none. */
-function row(runs: readonly Run[], road: string, { rails, buses, rowY }: Frame): Row {
+function row(runs: readonly Run[], road: string, { rails, buses, roads, rowY }: Frame): Row {
   const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
     (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
   const inEast = buses.feed > buses.return;
+  const below = isCondensed(roads.length) ? { switch: 18, rail: 22 } : { switch: 36, rail: 25 };
   const label = toggled
-    ? { x: buses.feed2 + (inEast ? -16 : 16), y: feed + 36, anchor: inEast ? 'end' : 'start' }
-    : { x: rails.west + 2, y: feed + 25, anchor: 'start' };
+    ? {
+        x: buses.feed2 + (inEast ? -16 : 16),
+        y: feed + below.switch,
+        anchor: inEast ? 'end' : 'start'
+      }
+    : { x: rails.west + 2, y: feed + below.rail, anchor: 'start' };
   return {
     road,
     feedRail: { y: feed },
