@@ -13,10 +13,12 @@ const FIRST = { wide: 130, narrow: 122 };
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;
-const CONDENSED_STEP = { wide: 56, narrow: 64 };
+const CONDENSED_STEP = { wide: 42, narrow: 48 };
 /** More rows than this stand closer; more than that are condensed. */
 const MANY = 6;
 const VERY_MANY = 12;
+/** Room for the words of condensed rows, west of the feed. */
+const LABEL_ROOM = 58;
 /** Room that the owner's names take under each row, px. */
 const NAME_ROOM = { spaced: 22, condensed: 14 };
 /** Between a leg and a wire that passes rows beside it. */
@@ -34,7 +36,7 @@ export type Box = Point & { readonly width: number; readonly height: number };
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
 
-/** Rows so many that the words of each stand beside its switch and its loco. */
+/** Rows so many that the words of each stand beside its feed and its loco, which is drawn smaller. */
 export const isCondensed = (roads: number): boolean => roads > VERY_MANY;
 
 /** Wide enough for words beside the drawing. */
@@ -82,13 +84,27 @@ function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
     : order.flatMap((name) => all.filter((road) => road.name === name));
 }
 
-/** From row to row without lamps, px. */
-function stepOf(yard: Yard, roads: readonly Road[], wide: boolean): number {
-  const named = roads.some(({ name }) => yard.names[name]);
-  if (isCondensed(roads.length)) {
-    return CONDENSED_STEP[wide ? 'wide' : 'narrow'] + (named ? NAME_ROOM.condensed : 0);
-  }
-  return (isClose(roads.length) ? CLOSE_STEP : STEP) + (named ? NAME_ROOM.spaced : 0);
+/** From row to row, without lamps and names, px. */
+function stepOf(roads: number, wide: boolean): number {
+  if (isCondensed(roads)) return CONDENSED_STEP[wide ? 'wide' : 'narrow'];
+  return isClose(roads) ? CLOSE_STEP : STEP;
+}
+
+/** Height of every road's row, from that of the first one and the step. */
+function rowYs(
+  { names }: Yard,
+  roads: readonly Road[],
+  { first, step }: { readonly first: number; readonly step: number }
+): ReadonlyMap<string, number> {
+  const room = NAME_ROOM[isCondensed(roads.length) ? 'condensed' : 'spaced'];
+  let y = first;
+  return new Map(
+    roads.map(({ name }) => {
+      const here = y;
+      y += step + (names[name] ? room : 0);
+      return [name, here];
+    })
+  );
 }
 
 /** Between two wires of a star, and what is left for the rest where it has many, px. */
@@ -120,12 +136,13 @@ export function frameOf(
   const roads = rowsOrder(yard, drawn.order);
   const hasPlug = yard.plug !== false;
   const wide = isWide(width);
-  const [margin, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const [usual, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const margin = isCondensed(roads.length) ? LABEL_ROOM : usual;
   const around = drawn.order.length === 0 ? [] : detours(runs, drawn.order);
   const lanes = (job: Run['job']) =>
     LANE * Math.max(0, ...around.filter((each) => each.job === job).map(({ lane }) => lane));
   const west = margin + lanes('feed');
-  const home = width - margin - outside(yard, runs, column) - lanes('return');
+  const home = width - usual - outside(yard, runs, column) - lanes('return');
   const deck = hasPlug ? home - column * 2 : home;
   const need = (job: Run['job']) =>
     Math.max(
@@ -140,10 +157,10 @@ export function frameOf(
     (hasPlug ? FIRST_WITH_PLUG : wide ? FIRST.wide : FIRST.narrow) +
     lampRoom +
     (yard.second ? SECOND_ROOM : 0);
-  const step = stepOf(yard, roads, wide) + lampRoom;
+  const step = stepOf(roads.length, wide) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
   const feed2 = west + (yard.second ? FEED_COLUMN : 0);
-  const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
+  const row = rowYs(yard, roads, { first, step });
   return {
     width,
     roads,

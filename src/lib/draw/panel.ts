@@ -50,7 +50,7 @@ const MOST_STEP = 24;
 /** Letters of lines close to each other stand one beside the other, px. */
 const STAGGER = 22;
 /** Width of a letter, a guess, px. */
-const LETTER_PX = 7.6;
+const LETTER_PX = 7;
 
 /** Lays out the panel's face in `width` px; it grows taller than its proportion when the yard has many roads. */
 export function panelLayout(yard: Yard, width: number): PanelLayout {

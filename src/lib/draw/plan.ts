@@ -70,7 +70,7 @@ function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
 /** Least px per mm across; less with many roads, but room for letters that stand by turns. */
 function acrossFor({ deckRoads, centresMm }: Yard, fixed: boolean): number {
   const least = LEAST_PITCH / centresMm;
-  return Math.max(least, deckRoads > MANY ? 0.25 : fixed ? 0.34 : 0.46);
+  return Math.max(least, deckRoads > MANY ? 0.3 : fixed ? 0.34 : 0.46);
 }
 
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */

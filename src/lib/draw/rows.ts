@@ -8,13 +8,18 @@ import { lineOf, nodePoint } from './lines';
 import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
 import { layRun, type Anchor, type LaidRun } from './run';
 
+/** Where words begin or end. */
+type Place = Point & { readonly anchor: 'start' | 'end' };
+
 /** One row: where its rails lie. */
 export interface Row {
   readonly road: string;
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
   /** Where the road's letter stands, and whether its switch is told beside it. */
-  readonly label: Point & { readonly toggled: boolean; readonly anchor: 'start' | 'end' };
+  readonly label: Place & { readonly toggled: boolean };
+  /** Where the owner's name stands, if not behind the letter. */
+  readonly title?: Place;
 }
 
 /** All that the rows view draws, in px. */
@@ -140,26 +145,27 @@ function mirror(frame: Frame): Frame {
   };
 }
 
-/** The letter stands under the switch, or below the rails' west end where there is none. */
+/** The letter stands under the switch, or below the rails' west end where there is none; of condensed rows beside the feed. */
 function row(runs: readonly Run[], road: string, { rails, buses, roads, rowY }: Frame): Row {
   const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
     (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
   const inEast = buses.feed > buses.return;
-  const below = isCondensed(roads.length) ? { switch: 18, rail: 22 } : { switch: 36, rail: 25 };
-  const label = toggled
-    ? {
-        x: buses.feed2 + (inEast ? -16 : 16),
-        y: feed + below.switch,
-        anchor: inEast ? 'end' : 'start'
-      }
-    : { x: rails.west + 2, y: feed + below.rail, anchor: 'start' };
+  const [before, after] = inEast ? (['start', 'end'] as const) : (['end', 'start'] as const);
+  const inward = inEast ? -16 : 16;
+  const condensed = isCondensed(roads.length);
+  const label = condensed
+    ? { x: buses.feed - inward / 2, y: feed + 5, anchor: before }
+    : toggled
+      ? { x: buses.feed2 + inward, y: feed + 36, anchor: after }
+      : { x: rails.west + 2, y: feed + 25, anchor: 'start' as const };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: { toggled, ...label } as Row['label']
+    label: { toggled, ...label },
+    ...(condensed && { title: { x: buses.feed2 + inward, y: feed + 19, anchor: after } })
   };
 }
 
