@@ -109,13 +109,14 @@ function rowYs(
 
 /** Between two wires of a star, and what is left for the rest where it has many, px. */
 const STAR_COLUMN = 12;
-const BESIDE_STAR = 320;
+const BESIDE_STAR = { wide: 460, narrow: 320 };
 
-/** Width in which the rows are drawn: a star of very many wires takes more than there is. */
+/** Width in which the rows are drawn: a star of many wires takes more than there is. */
 export function widthFor(yard: Yard, width: number): number {
-  const count = roadsOf(yard).length;
-  const needs = yard.return === 'star' && isCondensed(count);
-  return needs ? Math.max(width, STAR_COLUMN * (count - 1) + BESIDE_STAR) : width;
+  if (yard.return !== 'star') return width;
+  const star = STAR_COLUMN * (roadsOf(yard).length - 1);
+  const least = Math.max(width, star + BESIDE_STAR.narrow);
+  return isWide(least) ? Math.max(least, star + BESIDE_STAR.wide) : least;
 }
 
 /** Room needed beside the return leg for wires that go round the outside. */
