@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { linkFragment, yardFile } from '../../src/lib/share';
-import { roads, SceneSchema, YardSchema } from '../../src/lib/yard';
+import { fit, roads, SceneSchema, YardSchema } from '../../src/lib/yard';
 
 /** Before the fragment: an address as long as one may reasonably be. */
 const ADDRESS = 'https://'.length + 60 + '/yard/'.length;
@@ -43,11 +43,11 @@ function settled(deckRoads: number, stablingRoads: number) {
 }
 
 const lengthOf = (yard: ReturnType<typeof parse>): number => {
-  const scene = v.parse(SceneSchema, {
+  const moment = v.parse(SceneSchema, {
     controller: 0.6,
     locos: { Heron: { road: 'A', atMm: 500 } }
   });
-  return ADDRESS + linkFragment(yardFile({ yard, scene })).length;
+  return ADDRESS + linkFragment(yardFile({ yard, scene: fit('scene', yard, moment) })).length;
 };
 
 /** A link of 5+4 may have 2 000; the bounds lie below, near what was measured. */
