@@ -255,7 +255,10 @@ function mismatch(row: DrawnRow, table: readonly (readonly string[])[] = []): re
   const cells = table.find(([road]) => road === row.road) ?? [];
   const [, state = ''] = cells;
   const [feed = '', home = '', loco = ''] = cells.slice(-4);
-  const says = (told: string, drawn: string) => drawn === 'part way' || told.startsWith(drawn);
+  // Both feeds have one ink; which of them it is, the leg's letter says.
+  const says = (told: string, drawn: string) =>
+    drawn === 'part way' ||
+    told.replace(/^joined to feed 2/, 'joined to the feed').startsWith(drawn);
   const runs = /runs (east|west)/.test(loco);
   return [
     ...(says(feed, row.south) ? [] : [`${row.road}: '${feed}', drawn '${row.south}'`]),

@@ -32,7 +32,7 @@ const wires: readonly (readonly [ColouredWire, string])[] = [
 ];
 
 /** A wire whose colour is settled. */
-export interface Coloured {
+interface Coloured {
   readonly wire: ColouredWire;
   /** "lamp feed". */
   readonly name: string;
