@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { tabTo } from './keys';
+import { drawnRows } from './picture';
 import { expect, test } from './test';
 
 test.use({
@@ -155,6 +156,24 @@ for (const width of [1280, 390]) {
     }
   });
 }
+
+test('rows that stand close are read like others', async ({ page }) => {
+  await open(page);
+  await fill(page, { 'Storage roads on the deck': '24', 'Stabling roads': '12' });
+  await toggles(page).filter({ hasText: 'Road C' }).click();
+  const [rows = []] = await drawnRows(page.locator('svg[aria-label^="Rows of"]'));
+  expect(rows).toHaveLength(1 + 24 + 1 + 12);
+  const row = (name: string) => rows.find(({ road }) => road === name);
+  expect(row('A')).toMatchObject({
+    north: 'joined to the return',
+    south: 'at return level, only through',
+    stock: 'Heron',
+    words: 'Heron A off'
+  });
+  expect(row('B')).toMatchObject({ south: 'joined to nothing', stock: '', words: 'B off' });
+  expect(row('C')).toMatchObject({ south: 'joined to the feed', words: 'C on' });
+  expect(row('12')).toMatchObject({ south: 'joined to nothing', words: '12 off' });
+});
 
 test("the owner's names of roads stand on every drawing and in the table", async ({ page }) => {
   await open(page);
