@@ -100,10 +100,21 @@ function drawn(rail: readonly Shape[]): Drawn {
 const middleOf = ({ top, low }: Shape): number => (top + low) / 2;
 const isConductor = ({ kind }: Shape): boolean => conductors.includes(kind);
 
+/** From the rails' middle line to where words stand: above and below it, and above the rails' edge, px. */
+interface Bands {
+  readonly reach: number;
+  readonly stock: readonly [top: number, low: number];
+  readonly words: readonly [top: number, low: number];
+}
+const spaced: Bands = { reach: 46, stock: [-56, -30], words: [-34, 43] };
+/** Of condensed rows the words stand in the height of their row. */
+const condensed: Bands = { reach: 20, stock: [-25, 20], words: [-20, 20] };
+
 /** The road between two stops: `stop` is the box of both. */
-function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
+function rowAt(all: readonly Shape[], stop: Shape, road: string, bands: Bands): DrawnRow {
   const middle = middleOf(stop);
-  const inHeight = ({ top, low }: Shape) => top >= middle - 46 && low <= middle + 46;
+  const inHeight = ({ top, low }: Shape) =>
+    top >= middle - bands.reach && low <= middle + bands.reach;
   // Upright lines are the legs that all roads share.
   const own = all.filter(
     (shape) => isConductor(shape) && inHeight(shape) && shape.east - shape.west > 1
@@ -119,10 +130,10 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
   // Above the rails stand the words of the locos, below them the others: those of close rows interlock.
   const between = (shape: Shape, top: number, low: number) =>
     middleOf(shape) > middle + top && middleOf(shape) < middle + low;
-  const stock = all.filter((shape) => shape.kind === 'loco' && between(shape, -56, -30));
+  const stock = all.filter((shape) => shape.kind === 'loco' && between(shape, ...bands.stock));
   const texts = all.filter(
     (shape) =>
-      (['text', 'road'].includes(shape.kind) && between(shape, -34, 43)) ||
+      (['text', 'road'].includes(shape.kind) && between(shape, ...bands.words)) ||
       (shape.kind === 'word' && between(shape, -50, -24))
   );
   const read = (shapes: readonly Shape[]) => shapes.map(({ text }) => text).join(' ');
@@ -142,9 +153,9 @@ function rowAt(all: readonly Shape[], stop: Shape, road: string): DrawnRow {
 export const drawnRows = async (pictures: Locator): Promise<readonly (readonly DrawnRow[])[]> =>
   (await shapes(pictures)).map((all) => {
     const names = all.filter(({ kind }) => kind === 'road').map(({ text }) => text.split(' ')[0]);
-    return all
-      .filter(({ kind }) => kind === 'stop')
-      .map((stop, index) => rowAt(all, stop, names[index] as string));
+    const stops = all.filter(({ kind }) => kind === 'stop');
+    const bands = stops.length > 12 ? condensed : spaced;
+    return stops.map((stop, index) => rowAt(all, stop, names[index] as string, bands));
   });
 
 /** Reads the roads of each of these plans. */

@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { tabTo } from './keys';
+import { drawnRows } from './picture';
 import { expect, test } from './test';
 
 test.use({
@@ -74,6 +75,129 @@ test('what does not fit is told beside its field, and kept until it is put right
   await expect(toggles(page)).toHaveCount(4 + 1 + 4);
 });
 
+test('what did not fit is taken once another field has made room for it', async ({ page }) => {
+  await open(page);
+  await fill(page, { 'Storage roads on the deck': '1' });
+  await expect(page.getByText(/^Not 1\./)).toBeVisible();
+  await fill(page, { 'Stabling roads': '0' });
+  await expect(page.getByText(/^Not 1\./)).toHaveCount(0);
+  await expect(toggles(page)).toHaveCount(1);
+});
+
+/** Pairs of words of one drawing that lie on each other; letters are lower than their boxes. */
+const onEachOther = (page: Page): Promise<readonly string[]> =>
+  page.locator('figure.board svg').evaluateAll((drawings) =>
+    drawings.flatMap((drawing) => {
+      const words = [...drawing.querySelectorAll('text')].flatMap((text) => {
+        const { left, right, top, bottom, height } = text.getBoundingClientRect();
+        const said = text.textContent?.trim() ?? '';
+        const slim = height / 4;
+        return said ? [{ said, left, right, top: top + slim, bottom: bottom - slim }] : [];
+      });
+      return words.flatMap((one, index) =>
+        words
+          .slice(index + 1)
+          .filter(
+            (other) =>
+              one.left < other.right &&
+              other.left < one.right &&
+              one.top < other.bottom &&
+              other.top < one.bottom
+          )
+          .map((other) => `${one.said} on ${other.said}`)
+      );
+    })
+  );
+
+/** Words that reach out of their drawing. */
+const outside = (page: Page): Promise<readonly string[]> =>
+  page.locator('figure.board svg').evaluateAll((drawings) =>
+    drawings.flatMap((drawing) => {
+      const box = drawing.getBoundingClientRect();
+      return [...drawing.querySelectorAll('text')]
+        .filter((text) => {
+          const { left, right, top, bottom } = text.getBoundingClientRect();
+          const over = left < box.left || right > box.right;
+          return over || top < box.top - 2 || bottom > box.bottom + 2;
+        })
+        .map(({ textContent }) => textContent ?? '');
+    })
+  );
+
+for (const width of [1280, 390]) {
+  test(`from one road to forty and twenty no word is clipped or lies on another, ${width} px wide`, async ({
+    page
+  }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await open(page);
+    await page.getByText('Names of roads', { exact: true }).click();
+    await fill(page, { 'Road A': 'Harbour', 'Road B': 'Branch passenger set', 'Road 1': 'Shed' });
+    for (const [deck, stabling] of [
+      [40, 20],
+      [24, 12],
+      [12, 6],
+      [5, 4],
+      [1, 0]
+    ] as const) {
+      await fill(page, {
+        'Storage roads on the deck': String(deck),
+        'Stabling roads': String(stabling)
+      });
+      await expect(toggles(page)).toHaveCount(deck + stabling + (stabling > 0 ? 1 : 0));
+      const views = width < 560 ? ['plan', 'rows', 'panel'] : ['all'];
+      for (const view of views) {
+        if (view !== 'all') await page.getByRole('button', { name: view, exact: true }).click();
+        const which = `${deck}+${stabling}, ${view}`;
+        expect(await onEachOther(page), which).toEqual([]);
+        expect(await outside(page), which).toEqual([]);
+      }
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      expect(wide, 'nothing reaches out of the page').toBeLessThanOrEqual(width);
+    }
+  });
+}
+
+test('rows that stand close are read like others', async ({ page }) => {
+  await open(page);
+  await fill(page, { 'Storage roads on the deck': '24', 'Stabling roads': '12' });
+  await toggles(page).filter({ hasText: 'Road C' }).click();
+  const [rows = []] = await drawnRows(page.locator('svg[aria-label^="Rows of"]'));
+  expect(rows).toHaveLength(1 + 24 + 1 + 12);
+  const row = (name: string) => rows.find(({ road }) => road === name);
+  expect(row('A')).toMatchObject({
+    north: 'joined to the return',
+    south: 'at return level, only through',
+    stock: 'Heron',
+    words: 'Heron A off'
+  });
+  expect(row('B')).toMatchObject({ south: 'joined to nothing', stock: '', words: 'B off' });
+  expect(row('C')).toMatchObject({ south: 'joined to the feed', words: 'C on' });
+  expect(row('12')).toMatchObject({ south: 'joined to nothing', words: '12 off' });
+});
+
+test("the owner's names of roads stand on every drawing and in the table", async ({ page }) => {
+  await open(page);
+  await page.getByText('Names of roads', { exact: true }).click();
+  await fill(page, { 'Road B': 'Branch goods' });
+  for (const drawing of ['Plan of', 'Rows of', 'Panel of']) {
+    await expect(page.locator(`svg[aria-label^="${drawing}"]`)).toContainText('Branch goods');
+  }
+  await page.getByText('In words', { exact: true }).click();
+  await expect(page.getByRole('row', { name: /^B Branch goods/ })).toBeVisible();
+});
+
+test('colours of wires stand on the circuit diagram as letters', async ({ page }) => {
+  await open(page);
+  await page.getByText('Wiring', { exact: true }).click();
+  await field(page, 'Wire colours').selectOption('NEM 605');
+  await field(page, 'Feed: colour').selectOption('OG');
+  await page.getByText('Circuit diagram', { exact: true }).click();
+  const diagram = page.locator('svg[aria-label^="Circuit diagram"]');
+  await expect(diagram.getByText('OG', { exact: true })).toBeVisible();
+  await expect(diagram.getByText('BK', { exact: true })).toBeVisible();
+  await expect(page.getByText(/feed OG orange,\s+return BK black/)).toBeVisible();
+});
+
 test('twenty steps are taken back, and done again', async ({ page }) => {
   await open(page);
   const name = field(page, 'Name of the yard');
@@ -88,12 +212,33 @@ test('twenty steps are taken back, and done again', async ({ page }) => {
   await expect(name).toHaveValue('Yard 20');
 });
 
+test('ten steps back and forth by keyboard, as chance has them', async ({ page }) => {
+  await open(page);
+  const lengths = ['1100', '1150', '1250', '1300', '1350', '1400'];
+  await page.getByText('Roads', { exact: true }).click();
+  const length = field(page, 'Deck roads: length');
+  const shown = [await length.inputValue(), ...lengths];
+  for (const value of lengths) {
+    await length.fill(value);
+    await length.blur();
+  }
+  await page.getByText('Roads', { exact: true }).focus();
+  let [seed, at] = [7, lengths.length];
+  for (let step = 0; step < 10; step++) {
+    seed = (seed * 16807) % 2147483647;
+    const key = ['Control+z', 'Control+Shift+z', 'Control+z', 'Control+y'][seed % 4] as string;
+    await page.keyboard.press(key);
+    at = Math.min(Math.max(at + (key === 'Control+z' ? -1 : 1), 0), lengths.length);
+    await expect(length, `step ${step}: ${key}`).toHaveValue(shown[at] as string);
+  }
+});
+
 test('two variants stand side by side, and their difference is told', async ({ page }) => {
   await open(page);
   await page.getByLabel('Beside it, the same yard with').selectOption('return as a ring');
   const table = page.getByRole('table', { name: 'What changes' });
   await expect(table.getByRole('row', { name: /^Wires/ })).toBeVisible();
-  await expect(page.locator('figure.board > svg')).toHaveCount(2);
+  await expect(page.locator('figure.board svg')).toHaveCount(2);
   await page.getByRole('button', { name: 'Build it that way' }).click();
   await page.getByText('Wiring', { exact: true }).click();
   await expect(field(page, 'Return')).toHaveValue('ring');
@@ -126,7 +271,7 @@ for (const [kind, button] of [
 ] as const) {
   test(`${kind} carries the yard and opens again`, async ({ page }) => {
     await open(page);
-    await fill(page, { 'Name of the yard': 'Carried', 'Storage roads on the deck': '3' });
+    await fill(page, { 'Name of the yard': 'Carried', 'Storage roads on the deck': '6' });
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: button }).click();
     const path = await (await download).path();
@@ -137,7 +282,7 @@ for (const [kind, button] of [
       buffer: await (await import('node:fs/promises')).readFile(path)
     });
     await expect(page.getByText('Carried is open, as a yard of its own.')).toBeVisible();
-    await expect(toggles(page)).toHaveCount(3 + 1 + 4);
+    await expect(toggles(page)).toHaveCount(6 + 1 + 4);
   });
 }
 
@@ -168,7 +313,16 @@ test('two tabs on one yard never overwrite each other silently', async ({ page, 
   ]);
 });
 
-test('where the browser keeps nothing the page works, and says so', async ({ page }) => {
+/** Takes the yard from the button that stands beside the store's words. */
+async function offered(page: Page): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save it as a file' }).click();
+  return (await download).suggestedFilename();
+}
+
+test('where the browser keeps nothing the page works, says so, and offers the file', async ({
+  page
+}) => {
   await page.addInitScript(() => {
     Object.defineProperty(window, 'localStorage', {
       get() {
@@ -177,9 +331,26 @@ test('where the browser keeps nothing the page works, and says so', async ({ pag
     });
   });
   await open(page);
-  await fill(page, { 'Storage roads on the deck': '2' });
+  await fill(page, { 'Storage roads on the deck': '4' });
   await expect(page.getByText(/keeps nothing for this page/).first()).toBeVisible();
-  await expect(toggles(page)).toHaveCount(2 + 1 + 4);
+  await expect(toggles(page)).toHaveCount(4 + 1 + 4);
+  expect(await offered(page)).toMatch(/\.yard\.json$/);
+});
+
+test('where the store is full the page works, says so, and offers the file', async ({ page }) => {
+  await open(page);
+  await fill(page, { 'Name of the yard': 'Kept' });
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await fill(page, { 'Name of the yard': 'Too much', 'Storage roads on the deck': '4' });
+  await expect(page.getByText(/store is full/).first()).toBeVisible();
+  await expect(toggles(page)).toHaveCount(4 + 1 + 4);
+  expect(await offered(page)).toMatch(/\.yard\.json$/);
+  await page.reload();
+  await expect(field(page, 'Name of the yard')).toHaveValue('Kept');
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

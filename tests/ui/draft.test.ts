@@ -9,7 +9,7 @@ const draft = { deckRoads: 5, stablingRoads: 4 };
 
 describe('the fields of the builder', () => {
   test('every one is a value of the yard, and no two are the same', () => {
-    const yard = yardOf({ ...draft });
+    const yard = yardOf({ ...draft, colours: { scheme: 'NEM 605' } });
     for (const { path } of all) expect(valueAt(yard, path), path.join('.')).toBeDefined();
     const paths = all.map(({ path }) => path.join('.'));
     expect(new Set(paths).size).toBe(paths.length);

@@ -30,6 +30,8 @@ describe('admit(YardSchema)', () => {
       openingMm: 30,
       cuts: [],
       endStops: [],
+      locos: {},
+      colours: { scheme: 'none' },
       supply: { volts: 12, ohms: 0.5, limitAmps: 1.5 },
       wires: {
         main: { size: '24/0.2', lengthM: 2 },

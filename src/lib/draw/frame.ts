@@ -13,8 +13,14 @@ const FIRST = { wide: 130, narrow: 122 };
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;
-/** More rows than this stand closer. */
+const CONDENSED_STEP = { wide: 42, narrow: 48 };
+/** More rows than this stand closer; more than that are condensed. */
 const MANY = 6;
+const VERY_MANY = 12;
+/** Room for the words of condensed rows, west of the feed. */
+const LABEL_ROOM = 58;
+/** Room that the owner's names take under each row, px. */
+const NAME_ROOM = { spaced: 22, condensed: 14 };
 /** Between a leg and a wire that passes rows beside it. */
 export const LANE = 17;
 
@@ -29,6 +35,9 @@ export type Box = Point & { readonly width: number; readonly height: number };
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
+
+/** Rows so many that the words of each stand beside its feed and its loco, which is drawn smaller. */
+export const isCondensed = (roads: number): boolean => roads > VERY_MANY;
 
 /** Wide enough for words beside the drawing. */
 export const isWide = (width: number): boolean => width >= 560;
@@ -54,8 +63,8 @@ export interface Frame {
   readonly pitch: Pitch;
   /** Between two upright wires that stand side by side. */
   readonly column: number;
-  /** Whether each road's return goes home by itself. */
-  readonly star: boolean;
+  /** Between the returns of two roads which go home by themselves; 0 where they do not. */
+  readonly starColumn: number;
   /** Wires of the legs which pass rows that are none of theirs. */
   readonly detours: readonly Detour[];
   /** Middle line of a road's row. */
@@ -75,9 +84,44 @@ function rowsOrder(yard: Yard, order: readonly string[]): readonly Road[] {
     : order.flatMap((name) => all.filter((road) => road.name === name));
 }
 
+/** From row to row, without lamps and names, px. */
+function stepOf(roads: number, wide: boolean): number {
+  if (isCondensed(roads)) return CONDENSED_STEP[wide ? 'wide' : 'narrow'];
+  return isClose(roads) ? CLOSE_STEP : STEP;
+}
+
+/** Height of every road's row, from that of the first one and the step. */
+function rowYs(
+  { names }: Yard,
+  roads: readonly Road[],
+  { first, step }: { readonly first: number; readonly step: number }
+): ReadonlyMap<string, number> {
+  const room = NAME_ROOM[isCondensed(roads.length) ? 'condensed' : 'spaced'];
+  let y = first;
+  return new Map(
+    roads.map(({ name }) => {
+      const here = y;
+      y += step + (names[name] ? room : 0);
+      return [name, here];
+    })
+  );
+}
+
+/** Between two wires of a star, and what is left for the rest where it has many, px. */
+const STAR_COLUMN = 12;
+const BESIDE_STAR = { wide: 460, narrow: 320 };
+
+/** Width in which the rows are drawn: a star of many wires takes more than there is. */
+export function widthFor(yard: Yard, width: number): number {
+  if (yard.return !== 'star') return width;
+  const star = STAR_COLUMN * (roadsOf(yard).length - 1);
+  const least = Math.max(width, star + BESIDE_STAR.narrow);
+  return isWide(least) ? Math.max(least, star + BESIDE_STAR.wide) : least;
+}
+
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[], column: number): number {
-  if (yard.return === 'star') return 12 * (roadsOf(yard).length - 1);
+  if (yard.return === 'star') return STAR_COLUMN * (roadsOf(yard).length - 1);
   const round = runs.filter(
     ({ id }) => /^loop link 1a?$/.test(id) || id.startsWith('closing link')
   );
@@ -93,12 +137,13 @@ export function frameOf(
   const roads = rowsOrder(yard, drawn.order);
   const hasPlug = yard.plug !== false;
   const wide = isWide(width);
-  const [margin, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const [usual, column, pitch] = wide ? [34, 16, roomy] : [22, 12, tight];
+  const margin = isCondensed(roads.length) ? LABEL_ROOM : usual;
   const around = drawn.order.length === 0 ? [] : detours(runs, drawn.order);
   const lanes = (job: Run['job']) =>
     LANE * Math.max(0, ...around.filter((each) => each.job === job).map(({ lane }) => lane));
   const west = margin + lanes('feed');
-  const home = width - margin - outside(yard, runs, column) - lanes('return');
+  const home = width - usual - outside(yard, runs, column) - lanes('return');
   const deck = hasPlug ? home - column * 2 : home;
   const need = (job: Run['job']) =>
     Math.max(
@@ -113,17 +158,17 @@ export function frameOf(
     (hasPlug ? FIRST_WITH_PLUG : wide ? FIRST.wide : FIRST.narrow) +
     lampRoom +
     (yard.second ? SECOND_ROOM : 0);
-  const step = (isClose(roads.length) ? CLOSE_STEP : STEP) + lampRoom;
+  const step = stepOf(roads.length, wide) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
   const feed2 = west + (yard.second ? FEED_COLUMN : 0);
-  const row = new Map(roads.map(({ name }, index) => [name, first + index * step]));
+  const row = rowYs(yard, roads, { first, step });
   return {
     width,
     roads,
     hasPlug,
     pitch,
     column,
-    star: yard.return === 'star',
+    starColumn: yard.return === 'star' ? STAR_COLUMN : 0,
     detours: around,
     controller,
     second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },

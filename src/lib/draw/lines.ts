@@ -61,7 +61,7 @@ export function nodePoint(node: string, frame: Frame): Point {
   if (node.startsWith('feed')) return { x: frame.feedX(name), y: rowY(name) + HALF_GAUGE };
   const index = roads.findIndex((road) => road.name === name);
   const onDeck = hasPlug && roads[index]?.bed === 'deck';
-  const aside = frame.star ? 12 * index : 0;
+  const aside = frame.starColumn * index;
   return { x: (onDeck ? buses.deck : buses.return) + aside, y: rowY(name) - HALF_GAUGE };
 }
 

@@ -1,4 +1,4 @@
-import { roadsOf, toggleRoads, type Yard } from '../yard';
+import { roadsOf, toggleRoads, type Road, type Yard } from '../yard';
 import type { Point } from './geometry';
 
 interface Box extends Point {
@@ -13,6 +13,8 @@ interface PanelRoad {
   readonly west: number;
   readonly east: number;
   readonly letterX: number;
+  /** The owner's name in the line's middle, as much of it as has room. */
+  readonly title: { readonly x: number; readonly text: string };
 }
 
 /** All that the panel view draws, px: the painted track diagram above, toggles and knob below. */
@@ -47,6 +49,8 @@ const LEAST_STEP = 15;
 const MOST_STEP = 24;
 /** Letters of lines close to each other stand one beside the other, px. */
 const STAGGER = 22;
+/** Width of a letter, a guess, px. */
+const LETTER_PX = 7;
 
 /** Lays out the panel's face in `width` px; it grows taller than its proportion when the yard has many roads. */
 export function panelLayout(yard: Yard, width: number): PanelLayout {
@@ -111,10 +115,21 @@ function diagram(yard: Yard, { wide, step, foot }: Ground): Pick<PanelLayout, 'd
       const letterX =
         (bed === 'east' ? x2 - 14 : x1 + 14) +
         (bed === 'deck' ? (index % 4) * STAGGER : bed === 'east' ? -(index % 2) * STAGGER : 0);
-      return { road: name, y: first + index * step, west: x1, east: x2, letterX };
+      const title = titleIn(yard.names[name] ?? '', bed, [x1, x2]);
+      return { road: name, y: first + index * step, west: x1, east: x2, letterX, title };
     });
   });
   return { deck: { x: west, y: top - 2, width: east - west, height: tall + 4 }, roads };
+}
+
+/** A name painted clear of all places where letters stand, cut where the line is short. */
+function titleIn(name: string, bed: Road['bed'], [from, to]: readonly [number, number]) {
+  const letters = 28 + { west: 0, deck: 3, east: 1 }[bed] * STAGGER;
+  const [west, east] = bed === 'east' ? [from, to - letters] : [from + letters, to];
+  const most = Math.max(Math.floor((east - west) / LETTER_PX), 0);
+  const all = [...name];
+  const text = all.length <= most ? name : most < 3 ? '' : `${all.slice(0, most - 1).join('')}…`;
+  return { x: (west + east) / 2, text };
 }
 
 /** What lies under a pointer on the panel: a toggle, a painted road, or the knob. */

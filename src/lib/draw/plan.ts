@@ -48,6 +48,13 @@ const EDGE_MM = 54;
 const PIN_MM = 46;
 /** From the deck to the well's edge, px. */
 const WELL = 10;
+/** A deck of more roads than this is drawn closer. */
+const MANY = 12;
+/** From road to road: at least, and where letters have room one above the other, px. */
+const LEAST_PITCH = 11;
+const LETTER_PITCH = 20;
+/** Letters that have no such room stand by turns so much further in, px. */
+const STAGGER = 24;
 /** So much of the running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
 /** And so much of its outer section, where it is cut. */
@@ -60,6 +67,12 @@ function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
   return Math.min(cut, runningLengthMm);
 }
 
+/** Least px per mm across; less with many roads, but room for letters that stand by turns. */
+function acrossFor({ deckRoads, centresMm }: Yard, fixed: boolean): number {
+  const least = LEAST_PITCH / centresMm;
+  return Math.max(least, deckRoads > MANY ? 0.3 : fixed ? 0.34 : 0.46);
+}
+
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
 export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
   const all = roadsOf(yard);
@@ -69,7 +82,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   };
   const fixed = shown.west + shown.east > 0;
   const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
-  const across = Math.max(along, fixed ? 0.34 : 0.46);
+  const across = Math.max(along, acrossFor(yard, fixed));
   const reach = fixed ? -travel(yard).least : 0;
   const last = -travel(yard).least;
   const pinMm = fixed ? PIN_MM : 0;
@@ -96,8 +109,13 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
     deck: yard.roadLengthMm,
     east: yard.stablingLengthMm
   };
-  const place = (road: Road): PlanRoad =>
-    planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm });
+  const close = yard.centresMm * across < LETTER_PITCH;
+  const place = (road: Road): PlanRoad => {
+    const beside = all.filter(({ bed }) => bed === road.bed).map(({ southMm }) => southMm);
+    const turn = [...new Set(beside)].indexOf(road.southMm) % 2;
+    const inward = close ? STAGGER * turn : 0;
+    return planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm, inward });
+  };
   return {
     width,
     height: well.y + well.height + 8,
@@ -131,11 +149,13 @@ interface Ground {
   readonly along: number;
   readonly y: (mm: number) => number;
   readonly deckMm: number;
+  /** How much further in the letter stands. */
+  readonly inward: number;
 }
 
 function planRoad(
   { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
-  { deck, along, y, deckMm }: Ground
+  { deck, along, y, deckMm, inward }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
   const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
@@ -147,7 +167,10 @@ function planRoad(
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
+    letterXs:
+      bed === 'east'
+        ? [east - 14 - inward, west + 14 + inward]
+        : [west + 16 + inward, east - 16 - inward],
     x: (mm) => start + mm * along
   };
 }

@@ -1,6 +1,6 @@
 import { beyond, roadsOf, type Yard } from '../yard';
 import type { Point } from './geometry';
-import { HALF_GAUGE_MM, type PlanLayout } from './plan';
+import { HALF_GAUGE_MM, type PlanLayout, type PlanRoad } from './plan';
 
 /** Insulated gaps: a small break in each rail that is cut. */
 export const planGaps = (
@@ -35,3 +35,35 @@ export const planStops = (
       if (!drawn || beyond(yard, deckMm, name, end).kind !== 'barrier') return [];
       return [{ road: name, x: drawn[end], y: drawn.y }];
     });
+
+/** Width of a letter, a guess, px. */
+const LETTER_PX = 7.4;
+/** From a letter's middle to the name beside it, px; a loco's name reaches so far above its road. */
+const BESIDE = 14;
+const ABOVE = 24;
+
+/** What stands on the plan, and where the letters are. */
+interface Stands {
+  readonly locos: readonly (Point & { readonly name: string; readonly long: number })[];
+  readonly letterX: (road: PlanRoad) => number;
+}
+
+/** The owner's names of roads beside their letters, where there is room and no loco in the way. */
+export const planTitles = ({ names }: Yard, { roads }: PlanLayout, { locos, letterX }: Stands) =>
+  roads.flatMap((place) => {
+    const text = names[place.road];
+    if (!text) return [];
+    const letter = letterX(place);
+    const way = letter < (place.west + place.east) / 2 ? 1 : -1;
+    const near = letter + way * BESIDE;
+    const far = near + way * (text.length * LETTER_PX + 6);
+    const [from, to] = [Math.min(near, far), Math.max(near, far)];
+    const isTaken = locos.some(({ x, y, long, name }) => {
+      const half = Math.max(long, name.length * LETTER_PX) / 2 + 4;
+      return y >= place.y && y - place.y < ABOVE && x + half > from && x - half < to;
+    });
+    if (isTaken || from < place.west || to > place.east) return [];
+    const anchor = way > 0 ? ('start' as const) : ('end' as const);
+    const back = { x: from - 6, y: place.y - 8, width: to - from + 6 };
+    return [{ road: place.road, text, back, x: near, y: place.y + 5, anchor }];
+  });

@@ -1,12 +1,15 @@
 import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { secondReturn } from './controllers';
-import { frameOf, HALF_GAUGE, TOP, type Box, type Frame } from './frame';
+import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
 import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
 import { layRun, type Anchor, type LaidRun } from './run';
+
+/** Where words begin or end. */
+type Place = Point & { readonly anchor: 'start' | 'end' };
 
 /** One row: where its rails lie. */
 export interface Row {
@@ -14,7 +17,9 @@ export interface Row {
   readonly feedRail: { readonly y: number };
   readonly returnRail: { readonly y: number };
   /** Where the road's letter stands, and whether its switch is told beside it. */
-  readonly label: Point & { readonly toggled: boolean; readonly anchor: 'start' | 'end' };
+  readonly label: Place & { readonly toggled: boolean };
+  /** Where the owner's name stands, if not behind the letter. */
+  readonly title?: Place;
 }
 
 /** All that the rows view draws, in px. */
@@ -52,10 +57,14 @@ interface Space {
 }
 
 /** Lays out the rows of a wiring in `width` px. */
-export function rowsLayout(yard: Yard, all: readonly Run[], space: Space): RowsLayout {
-  const { width, drawn } = space;
+export function rowsLayout(
+  yard: Yard,
+  all: readonly Run[],
+  { drawn, ...space }: Space
+): RowsLayout {
+  const width = widthFor(yard, space.width);
   const runs = all.filter(({ job, held }) => job !== 'lamp' && !held);
-  const plain = frameOf(yard, runs, space);
+  const plain = frameOf(yard, runs, { width, drawn });
   const turned = (points: Polyline): Polyline =>
     drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
   const frame = drawn.mirrored ? mirror(plain) : plain;
@@ -136,21 +145,27 @@ function mirror(frame: Frame): Frame {
   };
 }
 
-/** The letter stands under the switch, or below the rails' west end where there is none. */
-function row(runs: readonly Run[], road: string, { rails, buses, rowY }: Frame): Row {
+/** The letter stands under the switch, or below the rails' west end where there is none; of condensed rows beside the feed. */
+function row(runs: readonly Run[], road: string, { rails, buses, roads, rowY }: Frame): Row {
   const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
   const toggled = runs.some(
     (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
   );
   const inEast = buses.feed > buses.return;
-  const label = toggled
-    ? { x: buses.feed2 + (inEast ? -16 : 16), y: feed + 36, anchor: inEast ? 'end' : 'start' }
-    : { x: rails.west + 2, y: feed + 25, anchor: 'start' };
+  const [before, after] = inEast ? (['start', 'end'] as const) : (['end', 'start'] as const);
+  const inward = inEast ? -16 : 16;
+  const condensed = isCondensed(roads.length);
+  const label = condensed
+    ? { x: buses.feed - inward / 2, y: feed + 5, anchor: before }
+    : toggled
+      ? { x: buses.feed2 + inward, y: feed + 36, anchor: after }
+      : { x: rails.west + 2, y: feed + 25, anchor: 'start' as const };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: { toggled, ...label } as Row['label']
+    label: { toggled, ...label },
+    ...(condensed && { title: { x: buses.feed2 + inward, y: feed + 19, anchor: after } })
   };
 }
 

@@ -13,7 +13,7 @@ import { crossings } from './crossings';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
-import { isClose, isWide } from './frame';
+import { isClose, isCondensed, isWide } from './frame';
 import { isOwnSwitch, vehiclesOn, type RowsLayout } from './rows';
 
 /** What the rows view is made from. */
@@ -139,8 +139,20 @@ export function tags(subject: RowsSubject): readonly Tag[] {
 /** Rails shorter than this have room for one figure, px. */
 const TWO_TAGS = 125;
 
-const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
-  layout.rows.flatMap(({ road, feedRail }) => {
+/** Of condensed rows each loco tells its amps beside its name. */
+export const besideLoco = (
+  { layout, reading, marks }: RowsSubject,
+  road: string,
+  name: string
+): string | undefined => {
+  if (!isCondensed(layout.rows.length)) return undefined;
+  const amps = isTold(marks, road) ? reading.amps(name) : 0;
+  return Math.abs(amps) < TOLD_AMPS ? '' : ampsText(amps);
+};
+
+const flows = ({ yard, layout, reading, scene, marks }: RowsSubject): readonly Tag[] =>
+  layout.rows.flatMap(({ road, feedRail, label }) => {
+    if (isCondensed(layout.rows.length)) return [];
     const loads = isTold(marks, road) ? vehiclesOn(scene, road) : [];
     const amps = loads.reduce((sum, [name]) => sum + reading.amps(name), 0);
     if (Math.abs(amps) < TOLD_AMPS) return [];
@@ -153,7 +165,8 @@ const flows = ({ layout, reading, scene, marks }: RowsSubject): readonly Tag[] =
       { key: `${atEast} ${road}`, at: { x: east - 4, y }, text, anchor: 'end' }
     ];
     const few = legs.filter(({ key }) => !hasMeter(layout, key));
-    return east - west < TWO_TAGS ? few.slice(-1) : few;
+    const isTaken = !label.toggled && yard.names[road] !== undefined;
+    return isTaken || east - west < TWO_TAGS ? few.slice(-1) : few;
   });
 
 /** A leg with a meter in it tells its amps there. */

@@ -1,5 +1,6 @@
 export { equipmentWireAmps, fixedWiringAmps, gaugeAmps, liberalWireAmps } from './ampacity';
 export type { Ampacity } from './ampacity';
+export { colourCodes, colourSchemes, type ColourCode, type ColouredWire } from './colour';
 export {
   backTo20,
   conductorLimits,

@@ -13,6 +13,7 @@ export {
   repairWords,
   type Fault
 } from './faults';
+export { wireColours } from './colours';
 export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
 export {

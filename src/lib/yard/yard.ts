@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { scales, wireAreaMm2, type Scale } from '../tables';
 import { count, quantity } from './border';
+import { ColoursSchema } from './colours';
 import { CutSchema, cutsAllowed, cutsFit } from './cuts';
 import { OwnLocosSchema } from './locos';
 import { roads, wholeRoads } from './road';
@@ -143,7 +144,9 @@ const entries = {
   /** Locos of one's own, beside those of the demo. */
   locos: v.optional(OwnLocosSchema, {}),
   supply: v.optional(SupplySchema, {}),
-  wires: v.optional(WiresSchema, {})
+  wires: v.optional(WiresSchema, {}),
+  /** Colours of the wires. */
+  colours: v.optional(ColoursSchema, {})
 };
 
 /** Parts that come with a moving deck, and what is usual in the scale, unless the yard says otherwise. */

@@ -19,13 +19,29 @@ export const firstDesign: Design = {
 
 const keyOf = ({ path }: Field): string => path.join('.');
 
+/** What was typed into a field and does not fit. */
+interface Wrong {
+  readonly field: Field;
+  readonly text: string;
+  readonly why: string;
+}
+
+/** What did not fit may fit now that another value has changed; the rest is left, with why. */
+function triedAgain(draft: Draft, wrong: Readonly<Record<string, Wrong>>) {
+  const left: Record<string, Wrong> = {};
+  for (const [key, { field, text }] of Object.entries(wrong)) {
+    const result = tried(draft, field, text);
+    if ('ok' in result) draft = result.ok;
+    else left[key] = { field, text, why: result.wrong };
+  }
+  return { draft, left };
+}
+
 /** A yard being built: what its owner set, step by step, and what was typed that does not fit. */
 export class Bench {
   #history = $state.raw<History<Design>>(historyOf(firstDesign));
   /** Text that does not fit, and why: it stays until it is put right. */
-  #wrong = $state.raw<Readonly<Record<string, { readonly text: string; readonly why: string }>>>(
-    {}
-  );
+  #wrong = $state.raw<Readonly<Record<string, Wrong>>>({});
   /** Called whenever the draft has changed. */
   onchange: () => void = () => undefined;
 
@@ -51,11 +67,12 @@ export class Bench {
     const { [key]: _, ...others } = this.#wrong;
     void _;
     if ('wrong' in result) {
-      this.#wrong = { ...others, [key]: { text, why: result.wrong } };
+      this.#wrong = { ...others, [key]: { field, text, why: result.wrong } };
       return;
     }
-    this.#wrong = others;
-    this.put({ ...this.design, yard: result.ok }, key);
+    const { draft, left } = triedAgain(result.ok, others);
+    this.#wrong = left;
+    this.put({ ...this.design, yard: draft }, key);
   }
 
   /** Sets a loco on a road, or takes it away. */

@@ -1,3 +1,4 @@
+import { colourCodes } from '../../tables';
 import type { YardInput } from '../../yard';
 
 /** One value of a yard that can be set in the builder. */
@@ -58,6 +59,17 @@ const wire = (run: string, name: string, about: string): readonly Field[] => [
   within('wires', [run, 'size'], { name: `${name}: size`, about, kind: 'size' }),
   within('wires', [run, 'lengthM'], { name: `${name}: length`, about: 'One way.', unit: 'm' })
 ];
+
+const colour = (wire: string, name: string): Field => ({
+  path: ['colours', wire],
+  name: `${name}: colour`,
+  about: 'Your own, or as the scheme has it.',
+  kind: 'choice',
+  options: [
+    ['', 'as the scheme'],
+    ...Object.entries(colourCodes).map(([code, word]) => [code, `${code} ${word}`] as const)
+  ]
+});
 
 /** Figures of a loco of one's own; what is left out is as with the demo loco of its shape. */
 export const locoFields = (loco: string): readonly Field[] => {
@@ -164,7 +176,22 @@ export const groups: readonly FieldGroup[] = [
       }),
       ...wire('main', 'Controller to panel', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
       ...wire('link', 'Road to road', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
-      ...wire('dropper', 'Toggle to rail', 'Such as 16/0.2, 0.5 mm² or AWG 20.')
+      ...wire('dropper', 'Toggle to rail', 'Such as 16/0.2, 0.5 mm² or AWG 20.'),
+      {
+        path: ['colours', 'scheme'],
+        name: 'Wire colours',
+        about: 'Written on the circuit diagram as letters.',
+        kind: 'choice',
+        options: [
+          ['none', 'not settled'],
+          ['common practice', 'red and black, as usual'],
+          ['NEM 605', 'as NEM 605 has them']
+        ]
+      },
+      colour('feed', 'Feed'),
+      colour('return', 'Return'),
+      colour('lampFeed', 'Lamp feed'),
+      colour('lampReturn', 'Lamp return')
     ]
   },
   {
