@@ -48,33 +48,36 @@ const EDGE_MM = 54;
 const PIN_MM = 46;
 /** From the deck to the well's edge, px. */
 const WELL = 10;
-/** So much of the running road is drawn, mm; the rest is the layout. */
+/** So much of a running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
 /** And so much of its outer section, where it is cut. */
 const OUTER_SHOWN_MM = 550;
 
-/** Of a cut running road all sections are drawn, the outer one in part, mm. */
-function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
-  const [outer] = all.filter(({ bed, next }) => bed === 'west' && next.east);
-  const cut = outer ? runningLengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM;
-  return Math.min(cut, runningLengthMm);
+/** So much of a fixed road is drawn, mm: of a cut running road all sections, the outer one in part. */
+function shownMm({ name, kind, bed, lengthMm }: Road, all: readonly Road[]): number {
+  if (kind !== 'running') return lengthMm;
+  const sections = all.filter(({ whole }) => whole === name);
+  const outer = sections.at(bed === 'west' ? 0 : -1);
+  const cut = outer && outer.name !== name;
+  return Math.min(cut ? lengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM, lengthMm);
 }
 
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
 export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
   const all = roadsOf(yard);
-  const shown = {
-    west: all.some(({ bed }) => bed === 'west') ? runningShown(yard, all) : 0,
-    east: all.some(({ bed }) => bed === 'east') ? yard.stablingLengthMm : 0
-  };
+  const wholes = wholeRoads(yard);
+  const on = (bed: Road['bed']) => wholes.filter((road) => road.bed === bed);
+  const longest = (end: 'west' | 'east') =>
+    Math.max(0, ...on(end).map((road) => shownMm(road, all)));
+  const shown = { west: longest('west'), east: longest('east') };
   const fixed = shown.west + shown.east > 0;
   const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
   const across = Math.max(along, fixed ? 0.34 : 0.46);
   const reach = fixed ? -travel(yard).least : 0;
-  const last = -travel(yard).least;
+  const last = Math.max(...on('deck').map(({ southMm }) => southMm));
   const pinMm = fixed ? PIN_MM : 0;
   const top = 8;
-  /** Height of a place south of the running road's line. */
+  /** Height of a place south of the line of the running road Q. */
   const y = (mm: number) => top + WELL + (reach + EDGE_MM + mm) * across;
   const deckX = MARGIN + WELL + shown.west * along;
   const deck = {
@@ -91,13 +94,10 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   };
   /** The pin's height with the deck at `at`. */
   const pinY = (at: number) => y(at + last + EDGE_MM + pinMm) - 10;
-  const lengths = {
-    west: yard.runningLengthMm,
-    deck: yard.roadLengthMm,
-    east: yard.stablingLengthMm
+  const place = (road: Road): PlanRoad => {
+    const wholeMm = wholes.find(({ name }) => name === road.whole)?.lengthMm ?? road.lengthMm;
+    return planRoad({ ...road, wholeMm }, { width, deck, along, y, deckMm });
   };
-  const place = (road: Road): PlanRoad =>
-    planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm });
   return {
     width,
     height: well.y + well.height + 8,
@@ -111,7 +111,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
       x: well.x + well.width - 5,
       y: pinY(at)
     })),
-    openings: wholeRoads(yard).flatMap(({ bed, southMm }) =>
+    openings: wholes.flatMap(({ bed, southMm }) =>
       bed === 'deck' ? [] : [opening(well, { bed, y: y(southMm), size: yard.openingMm * across })]
     ),
     roads: all.map(place)
@@ -127,6 +127,7 @@ function opening(
 }
 
 interface Ground {
+  readonly width: number;
   readonly deck: Box;
   readonly along: number;
   readonly y: (mm: number) => number;
@@ -134,20 +135,22 @@ interface Ground {
 }
 
 function planRoad(
-  { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
-  { deck, along, y, deckMm }: Ground
+  { name, kind, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
+  { width, deck, along, y, deckMm }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
   const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
   const start = begin + startMm * along;
-  const east = start + lengthMm * along;
+  const east = Math.min(start + lengthMm * along, width - MARGIN);
   const west = Math.max(start, MARGIN);
+  /** Stabling roads lie close by a running road in the east: its letter stands clear of theirs. */
+  const aside = kind === 'running' ? 42 : 14;
   return {
     road: name,
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
+    letterXs: bed === 'east' ? [east - aside, west + aside] : [west + 16, east - 16],
     x: (mm) => start + mm * along
   };
 }

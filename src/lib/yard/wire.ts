@@ -134,8 +134,7 @@ const plainReturn = (yard: Yard, names: readonly string[]): readonly Run[] =>
 /** A moving deck: its group comes home through the plug, the fixed roads of each end join on their own side. */
 function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): readonly Run[] {
   const { link, main } = yard.wires;
-  const on = (bed: Road['bed']) =>
-    all.filter((road) => road.bed === bed).map(({ name }) => name);
+  const on = (bed: Road['bed']) => all.filter((road) => road.bed === bed).map(({ name }) => name);
   const fixed = (names: readonly string[]): Group => ({
     names,
     head: JOINT,
