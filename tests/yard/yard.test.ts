@@ -14,6 +14,7 @@ describe('admit(YardSchema)', () => {
       stablingRoads: 0,
       interlocked: true,
       runningRoad: 'none',
+      runningEnds: 'west',
       switching: 'toggles',
       rotary: 'break before make',
       lamps: 'none',
@@ -30,6 +31,7 @@ describe('admit(YardSchema)', () => {
       openingMm: 30,
       cuts: [],
       endStops: [],
+      locos: {},
       supply: { volts: 12, ohms: 0.5, limitAmps: 1.5 },
       wires: {
         main: { size: '24/0.2', lengthM: 2 },

@@ -50,6 +50,8 @@ const PIN_MM = 46;
 const WELL = 10;
 /** So much of a running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
+/** So far it is drawn past stabling roads beside it: its letter stands there. */
+const PAST_MM = 150;
 /** And so much of its outer section, where it is cut. */
 const OUTER_SHOWN_MM = 550;
 
@@ -58,8 +60,10 @@ function shownMm({ name, kind, bed, lengthMm }: Road, all: readonly Road[]): num
   if (kind !== 'running') return lengthMm;
   const sections = all.filter(({ whole }) => whole === name);
   const outer = sections.at(bed === 'west' ? 0 : -1);
-  const cut = outer && outer.name !== name;
-  return Math.min(cut ? lengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM, lengthMm);
+  const cut = outer && outer.name !== name ? lengthMm - outer.lengthMm + OUTER_SHOWN_MM : 0;
+  const beside = all.filter((road) => road.bed === bed && road.kind === 'stabling');
+  const past = beside.map((road) => road.startMm + road.lengthMm + PAST_MM);
+  return Math.min(Math.max(cut || RUNNING_SHOWN_MM, ...past), lengthMm);
 }
 
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
@@ -135,7 +139,7 @@ interface Ground {
 }
 
 function planRoad(
-  { name, kind, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
+  { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
   { width, deck, along, y, deckMm }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
@@ -143,14 +147,12 @@ function planRoad(
   const start = begin + startMm * along;
   const east = Math.min(start + lengthMm * along, width - MARGIN);
   const west = Math.max(start, MARGIN);
-  /** Stabling roads lie close by a running road in the east: its letter stands clear of theirs. */
-  const aside = kind === 'running' ? 42 : 14;
   return {
     road: name,
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterXs: bed === 'east' ? [east - aside, west + aside] : [west + 16, east - 16],
+    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
     x: (mm) => start + mm * along
   };
 }
