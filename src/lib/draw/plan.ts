@@ -42,6 +42,8 @@ export const LOCO_WIDTH_MM = 34;
 /** Half the gauge, mm: 16.5 mm gauge. */
 export const HALF_GAUGE_MM = 8.25;
 const MARGIN = 16;
+/** Half the width of the ring round a road's letter, px. */
+export const letterHalf = (name: string): number => (name.length > 1 ? 14 : 10);
 /** From the outer roads to the deck's edge, mm. */
 const EDGE_MM = 54;
 /** More of it south of the last road, where the pin is. */
@@ -51,7 +53,7 @@ const WELL = 10;
 /** So much of a running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
 /** So far it is drawn past stabling roads beside it: its letter stands there. */
-const PAST_MM = 150;
+const PAST_MM = 190;
 /** And so much of its outer section, where it is cut. */
 const OUTER_SHOWN_MM = 550;
 
@@ -152,7 +154,8 @@ function planRoad(
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterXs: bed === 'east' ? [east - 14, west + 14] : [west + 16, east - 16],
+    letterXs:
+      bed === 'east' ? [east - letterHalf(name), west + letterHalf(name)] : [west + 16, east - 16],
     x: (mm) => start + mm * along
   };
 }
