@@ -123,6 +123,20 @@ describe('proveFaults(ground)', () => {
     expect(mismatches).toEqual([]);
   }, 300_000);
 
+  test('equals brute force under every single fault, running roads at both ends, at 2+0', () => {
+    const yard = yardOf({ deckRoads: 2, runningEnds: 'both', runningRoad: 'interlocked' });
+    const ground = groundOf(yard);
+    const moments = bruteMoments(yard);
+    const all = faultsOf(yard);
+    const differing = all.filter((fault) => {
+      const tried = brute(yard, (s) => ({ ...s, faults: [fault] }), moments);
+      const proof = proveGap(ground, [fault]);
+      return tried.unsafe !== proof.unsafe || tried.unsafeHome !== proof.unsafeHome;
+    });
+    expect(all.length).toBeGreaterThan(50);
+    expect(differing).toEqual([]);
+  });
+
   test('has every new breach confirmed by the engine with the fault in', () => {
     const found = [{}, { runningRoad: 'interlocked' }, { return: 'ring' }].flatMap((some) => {
       const yard = yardOf({ deckRoads: 2, stablingRoads: 2, ...some });
