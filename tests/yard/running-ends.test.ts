@@ -17,7 +17,7 @@ import {
   type YardInput
 } from '../../src/lib/yard';
 import { near } from '../circuit/near';
-import { moment, reading, sceneOf, thrown, yardOf } from './build';
+import { moment, reading, sceneOf, thrown, yardOf, type SceneInput } from './build';
 
 /**
  * Two storage roads and a stabling road. Worked by hand: A 0, B 60 and R 135 mm south on the deck,
@@ -156,7 +156,7 @@ describe('running roads at either end', () => {
 
   test('wheels across the east joint join both roads, as at any joint', () => {
     const astride = { Plover: { road: 'A', atMm: 1200 } };
-    const at = (locos: object) =>
+    const at = (locos: SceneInput['locos']) =>
       reading(
         { deckRoads: 2, runningEnds: 'both', runningRoad: 'interlocked' },
         { controller: 1, switches: { A: true }, locos }
