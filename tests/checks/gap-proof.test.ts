@@ -37,11 +37,30 @@ const yards = (deck: number, stabling: number): readonly Yard[] =>
 /** Moments depend on roads alone, not on how they are wired: worked out once for each layout. */
 const known = new Map<string, readonly BruteMoment[]>();
 function momentsOf(yard: Yard): readonly BruteMoment[] {
-  const key = [yard.deckRoads, yard.stablingRoads, yard.runningRoad, yard.interlocked].join();
+  const { deckRoads, stablingRoads, runningRoad, runningEnds, interlocked } = yard;
+  const key = [deckRoads, stablingRoads, runningRoad, runningEnds, interlocked].join();
   const moments = known.get(key) ?? bruteMoments(yard);
   known.set(key, moments);
   return moments;
 }
+
+/** Yards of which the proof and brute force say different things. */
+const mismatches = (yards: readonly Yard[]): readonly Yard[] =>
+  yards.filter((yard) => {
+    const ground = groundOf(yard);
+    const proof = proveGap(ground);
+    const tried = brute(yard, undefined, momentsOf(yard));
+    return (
+      tried.states !== statesOf(ground).all ||
+      tried.unsafe !== proof.unsafe ||
+      tried.unsafeHome !== proof.unsafeHome ||
+      [...tried.ends].sort().join() !==
+        proof.breaches
+          .map(({ road, end }) => `${road} ${end}`)
+          .sort()
+          .join()
+    );
+  });
 
 const demo = { deckRoads: 5, stablingRoads: 4 };
 
@@ -50,23 +69,27 @@ describe('proveGap(ground)', () => {
   const states = small.reduce((sum, yard) => sum + statesOf(groundOf(yard)).all, 0n);
 
   test(`equals brute force over all ${states} states of ${small.length} yards up to 4+3`, () => {
-    const mismatches = small.filter((yard) => {
-      const ground = groundOf(yard);
-      const proof = proveGap(ground);
-      const tried = brute(yard, undefined, momentsOf(yard));
-      return (
-        tried.states !== statesOf(ground).all ||
-        tried.unsafe !== proof.unsafe ||
-        tried.unsafeHome !== proof.unsafeHome ||
-        [...tried.ends].sort().join() !==
-          proof.breaches
-            .map(({ road, end }) => `${road} ${end}`)
-            .sort()
-            .join()
-      );
-    });
-    expect(mismatches).toEqual([]);
+    expect(mismatches(small)).toEqual([]);
   }, 300_000);
+
+  const ends = (['east', 'both', 'two west', 'two east'] as const).flatMap((runningEnds) =>
+    (['direct', 'interlocked'] as const).flatMap((runningRoad, index) =>
+      (['toggles', 'rotary'] as const).map((switching, nth) =>
+        yardOf({
+          runningEnds,
+          runningRoad,
+          switching,
+          return: (['chain', 'ring', 'star'] as const)[index + nth],
+          deckRoads: 1 + ((index + nth) % 2),
+          stablingRoads: 1
+        })
+      )
+    )
+  );
+
+  test(`equals brute force in ${ends.length} yards with running roads in the east and at both ends`, () => {
+    expect(mismatches(ends)).toEqual([]);
+  });
 
   test('has its breaches confirmed by the engine: amps flow, and the loco would start', () => {
     const breaches = yards(2, 2).flatMap((yard) =>
@@ -99,6 +122,20 @@ describe('proveFaults(ground)', () => {
       });
     expect(mismatches).toEqual([]);
   }, 300_000);
+
+  test('equals brute force under every single fault, running roads at both ends, at 2+0', () => {
+    const yard = yardOf({ deckRoads: 2, runningEnds: 'both', runningRoad: 'interlocked' });
+    const ground = groundOf(yard);
+    const moments = bruteMoments(yard);
+    const all = faultsOf(yard);
+    const differing = all.filter((fault) => {
+      const tried = brute(yard, (s) => ({ ...s, faults: [fault] }), moments);
+      const proof = proveGap(ground, [fault]);
+      return tried.unsafe !== proof.unsafe || tried.unsafeHome !== proof.unsafeHome;
+    });
+    expect(all.length).toBeGreaterThan(50);
+    expect(differing).toEqual([]);
+  });
 
   test('has every new breach confirmed by the engine with the fault in', () => {
     const found = [{}, { runningRoad: 'interlocked' }, { return: 'ring' }].flatMap((some) => {

@@ -5,7 +5,7 @@ import {
   circuitOf,
   deckRoads,
   editKinds,
-  holeAt,
+  holes,
   liveRoads,
   roads,
   roadsOf,
@@ -103,10 +103,14 @@ const runs = { numRuns: 80, seed: 7 };
 function isFed({ yard, scene }: Moment, { name, kind, bed }: Road): boolean {
   const toggled = !toggleRoads(yard).includes(name) || scene.switches[name] === true;
   const plugged = bed !== 'deck' || yard.plug === false || scene.plug === 'in';
-  const hole = scene.pin === 'home' ? holeAt(yard, scene.deck) : undefined;
+  const pinned =
+    scene.pin === 'home' &&
+    holes(yard).some(
+      ({ fixed, deckMm }) => fixed === name && Math.abs(deckMm - scene.deck) <= yard.toleranceMm
+    );
   const interlocked =
     kind === 'stabling' || (kind === 'running' && yard.runningRoad === 'interlocked');
-  return toggled && plugged && (!interlocked || hole?.fixed === name);
+  return toggled && plugged && (!interlocked || pinned);
 }
 
 /** Whether conductors alone join both rails to their own terminals, worked out without the trace. */

@@ -12,13 +12,14 @@ import { sceneOf, yardOf, type Moment, type SceneInput } from './build';
 
 const anyReturn = fc.constantFrom('chain' as const, 'ring' as const, 'star' as const);
 
-/** Yards of 1–12 storage roads, with or without toggles, running road and up to four stabling roads. */
+/** Yards of 1–12 storage roads, with or without toggles, running roads at any end and up to four stabling roads. */
 export const anyYard: fc.Arbitrary<Yard> = fc
   .record({
     deckRoads: fc.integer({ min: 1, max: 12 }),
     stablingRoads: fc.integer({ min: 0, max: 4 }),
     return: anyReturn,
     runningRoad: fc.constantFrom('none' as const, 'direct' as const, 'interlocked' as const),
+    runningEnds: fc.constantFrom('west', 'both', 'east', 'two west', 'two east'),
     switching: fc.constantFrom('toggles' as const, 'none' as const)
   })
   .map((input) =>

@@ -6,13 +6,16 @@ import { sceneOf, yardOf } from './build';
  * Live roads by the engine's volts against a search through a plain graph, in every state of small
  * yards. The graph is written from the words of the design alone, and shares no code with the yard:
  * feed – toggle – plug – rail of a deck road; feed – pin contact – toggle – rail of a stabling road,
- * and of an improved running road; feed – rail of a running road as often built. Every return rail
+ * and of an improved running road; feed – rail of a running road as often built. A deck road that
+ * faces one running road faces the one opposite too. Every return rail
  * is looped to its side's joint, the deck's goes home through the plug.
  */
 interface Built {
   readonly deck: number;
   readonly stabling: number;
   readonly improved?: boolean;
+  /** A second running road, opposite the first. */
+  readonly through?: boolean;
   readonly more?: YardInput;
 }
 
@@ -29,6 +32,7 @@ const stablingNames = ({ stabling }: Built): readonly string[] => named('123', s
 const toggled = (built: Built): readonly string[] => [
   ...(built.improved ? ['Q'] : []),
   ...deckNames(built),
+  ...(built.improved && built.through ? ['QQ'] : []),
   ...stablingNames(built)
 ];
 
@@ -49,10 +53,7 @@ function stops(built: Built): readonly [hole: string, deckMm: number][] {
 
 /** Pairs of points which a closed contact, or plain wire, joins. */
 function joins(built: Built, { on, home, plugged }: State): readonly [string, string][] {
-  const pairs: [string, string, boolean][] = [
-    ['deck return', 'return', plugged],
-    ['return rail Q', 'return', true]
-  ];
+  const pairs: [string, string, boolean][] = [['deck return', 'return', plugged]];
   for (const name of deckNames(built)) {
     pairs.push(['feed', `lead ${name}`, on.has(name)]);
     pairs.push([`lead ${name}`, `feed rail ${name}`, plugged]);
@@ -64,8 +65,11 @@ function joins(built: Built, { on, home, plugged }: State): readonly [string, st
     pairs.push([`return rail ${name}`, 'return', true]);
   }
   const running = home !== undefined && deckNames(built).includes(home);
-  pairs.push(['feed', 'guarded Q', !built.improved || running]);
-  pairs.push(['guarded Q', 'feed rail Q', !built.improved || on.has('Q')]);
+  for (const name of ['Q', 'QQ']) {
+    pairs.push(['feed', `guarded ${name}`, !built.improved || running]);
+    pairs.push([`guarded ${name}`, `feed rail ${name}`, !built.improved || on.has(name)]);
+    pairs.push([`return rail ${name}`, 'return', true]);
+  }
   return pairs.flatMap(([a, b, closed]) => (closed ? [[a, b]] : []));
 }
 
@@ -86,7 +90,8 @@ function reached(pairs: readonly [string, string][], from: string): ReadonlySet<
 function expected(built: Built, state: State): string {
   const pairs = joins(built, state);
   const [feed, home] = [reached(pairs, 'feed'), reached(pairs, 'return')];
-  return ['Q', ...deckNames(built), ...stablingNames(built)]
+  const beyond = built.through ? ['QQ'] : [];
+  return ['Q', ...deckNames(built), ...beyond, ...stablingNames(built)]
     .filter((road) => feed.has(`feed rail ${road}`) && home.has(`return rail ${road}`))
     .join(' ');
 }
@@ -111,6 +116,7 @@ function compare(built: Built): { readonly states: number; readonly wrong: reado
     stablingRoads: built.stabling,
     releaseRoad: true,
     runningRoad: built.improved ? 'interlocked' : 'direct',
+    runningEnds: built.through ? 'both' : 'west',
     ...built.more
   });
   const wrong: object[] = [];
@@ -137,6 +143,12 @@ describe('liveRoads(scene) in every state', { timeout: 300_000 }, () => {
     ['2 + 1 roads, improved', 576, { deck: 2, stabling: 1, improved: true }],
     ['2 + 2 roads, returns in rings', 704, { deck: 2, stabling: 2, more: { return: 'ring' } }],
     ['3 + 1 roads, returns in stars', 704, { deck: 3, stabling: 1, more: { return: 'star' } }],
+    ['1 + 1 roads, running roads at both ends', 112, { deck: 1, stabling: 1, through: true }],
+    [
+      '2 + 1 roads, improved, at both ends',
+      1152,
+      { deck: 2, stabling: 1, improved: true, through: true }
+    ],
     ['4 + 3 roads', 8704, { deck: 4, stabling: 3 }]
   ])('%s, %d states: as a plain graph says', (_, states, built) => {
     const found = compare(built);
@@ -152,5 +164,9 @@ describe('liveRoads(scene) in every state', { timeout: 300_000 }, () => {
     expect(expected(quay, { on: all, home: '2', plugged: false })).toBe('2');
     expect(expected(quay, { on: all, plugged: true })).toBe('A B C D R');
     expect(expected(quay, { on: new Set(['B']), home: '1', plugged: true })).toBe('B');
+    const through: Built = { deck: 2, stabling: 1, improved: true, through: true };
+    const most = new Set(toggled(through));
+    expect(expected(through, { on: most, home: 'B', plugged: true })).toBe('Q A B R QQ');
+    expect(expected(through, { on: most, home: '1', plugged: true })).toBe('A B R 1');
   });
 });

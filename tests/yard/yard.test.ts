@@ -14,6 +14,7 @@ describe('admit(YardSchema)', () => {
       stablingRoads: 0,
       interlocked: true,
       runningRoad: 'none',
+      runningEnds: 'west',
       switching: 'toggles',
       rotary: 'break before make',
       lamps: 'none',

@@ -17,7 +17,7 @@ function cures(yard: Yard): readonly Cure[] {
     ...(yard.runningRoad === 'direct'
       ? [
           {
-            words: 'Feed road Q through a switch and the contacts of the running holes.',
+            words: 'Feed each running road through a switch and the contacts of its running holes.',
             yard: changed({ runningRoad: 'interlocked' })
           }
         ]

@@ -67,6 +67,8 @@ export interface Frame {
   readonly starColumn: number;
   /** Wires of the legs which pass rows that are none of theirs. */
   readonly detours: readonly Detour[];
+  /** Ids of the wires that go round the outside, the innermost first. */
+  readonly outer: readonly string[];
   /** Middle line of a road's row. */
   readonly rowY: (road: string) => number;
 }
@@ -119,13 +121,22 @@ export function widthFor(yard: Yard, width: number): number {
   return isWide(least) ? Math.max(least, star + BESIDE_STAR.wide) : least;
 }
 
+/** Ids of the wires that go round the outside: from the fixed roads in the east past those in the west, and the last wire of a ring of either. */
+function outerWays(yard: Yard, runs: readonly Run[]): readonly string[] {
+  const east = roadsOf(yard)
+    .filter(({ bed }) => bed === 'east')
+    .map(({ name }) => `loop link ${name}`);
+  return runs
+    .map(({ id }) => id)
+    .filter((id) => east.includes(id) || id.startsWith('closing link '));
+}
+
 /** Room needed beside the return leg for wires that go round the outside. */
 function outside(yard: Yard, runs: readonly Run[], column: number): number {
   if (yard.return === 'star') return STAR_COLUMN * (roadsOf(yard).length - 1);
-  const round = runs.filter(
-    ({ id }) => /^loop link 1a?$/.test(id) || id.startsWith('closing link')
-  );
-  return round.length === 0 ? 0 : 6 + column * (yard.plug ? round.length - 1 : 1);
+  const deckRing = runs.some(({ id }) => id === 'closing link');
+  const round = outerWays(yard, runs).length + (deckRing ? 1 : 0);
+  return round === 0 ? 0 : 6 + column * (yard.plug ? round - 1 : 1);
 }
 
 /** The frame of a wiring drawn in `width` px, feed in the west: a mirrored one is turned round when it is laid. */
@@ -170,6 +181,7 @@ export function frameOf(
     column,
     starColumn: yard.return === 'star' ? STAR_COLUMN : 0,
     detours: around,
+    outer: outerWays(yard, runs),
     controller,
     second: yard.second && { ...controller, y: controller.y + box.height + SECOND_BELOW },
     rails: {

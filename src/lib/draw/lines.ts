@@ -94,9 +94,9 @@ function legLine(run: Run, frame: Frame): Polyline {
   if (run.id === 'closing link') {
     return frame.hasPlug ? around(from.x + frame.column, from.y + 34) : homeRound(from, frame);
   }
-  if (run.id.startsWith('closing link')) return around(from.x + 2 * frame.column, from.y + 34);
-  const passesRunning = /^loop link 1a?$/.test(run.id) && frame.roads[0]?.kind === 'running';
-  if (passesRunning) return around(from.x + frame.column, from.y);
+  const outer = from.x + (frame.outer.indexOf(run.id) + 1) * frame.column;
+  if (run.id.startsWith('closing link')) return around(outer, from.y + 34);
+  if (outer > from.x && frame.roads[0]?.bed === 'west') return around(outer, from.y);
   return from.x === to.x ? [from, to] : [from, { x: from.x, y: to.y }, to];
 }
 

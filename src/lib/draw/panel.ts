@@ -59,10 +59,11 @@ export function panelLayout(yard: Yard, width: number): PanelLayout {
   const room = wide - 2 * MARGIN - WORDS - KNOB;
   const each = Math.max(Math.floor(room / PITCH), 1);
   const lines = Math.max(Math.ceil(names.length / each), 1);
-  const deckRoads = roadsOf(yard).filter(({ bed }) => bed === 'deck').length;
+  const beds = roadsOf(yard).map(({ bed }) => bed);
+  const most = Math.max(...beds.map((bed) => beds.filter((other) => other === bed).length));
   const rest = wide * PROPORTION - TITLE - lines * LINE;
-  const step = Math.min(Math.max(rest / deckRoads, LEAST_STEP), MOST_STEP);
-  const foot = TITLE + Math.max(step * deckRoads, rest);
+  const step = Math.min(Math.max(rest / most, LEAST_STEP), MOST_STEP);
+  const foot = TITLE + Math.max(step * most, rest);
   const height = foot + lines * LINE;
   const pitch = Math.min(room / Math.min(Math.max(names.length, 1), each), 64);
   const start = MARGIN + WORDS + pitch / 2;
@@ -93,10 +94,11 @@ interface Ground {
   readonly foot: number;
 }
 
-/** The painted lines: the running road to the deck's middle, the deck's roads, the stabling roads. */
+/** The painted lines, north to south: the fixed roads to the deck's middle, the deck's roads. */
 function diagram(yard: Yard, { wide, step, foot }: Ground): Pick<PanelLayout, 'deck' | 'roads'> {
   const all = roadsOf(yard);
-  const on = (bed: 'west' | 'deck' | 'east') => all.filter((road) => road.bed === bed);
+  const on = (bed: 'west' | 'deck' | 'east') =>
+    all.filter((road) => road.bed === bed).toSorted((a, b) => a.southMm - b.southMm);
   const [from, to] = [MARGIN + 8, wide - MARGIN - 8];
   const west = on('west').length > 0 ? from + (to - from) * 0.22 : from;
   const east = on('east').length > 0 ? to - (to - from) * 0.22 : to;
@@ -114,7 +116,7 @@ function diagram(yard: Yard, { wide, step, foot }: Ground): Pick<PanelLayout, 'd
       const [x1, x2] = ends[bed];
       const letterX =
         (bed === 'east' ? x2 - 14 : x1 + 14) +
-        (bed === 'deck' ? (index % 4) * STAGGER : bed === 'east' ? -(index % 2) * STAGGER : 0);
+        (bed === 'east' ? -(index % 2) : index % (bed === 'deck' ? 4 : 2)) * STAGGER;
       const title = titleIn(yard.names[name] ?? '', bed, [x1, x2]);
       return { road: name, y: first + index * step, west: x1, east: x2, letterX, title };
     });

@@ -42,6 +42,8 @@ export const LOCO_WIDTH_MM = 34;
 /** Half the gauge, mm: 16.5 mm gauge. */
 export const HALF_GAUGE_MM = 8.25;
 const MARGIN = 16;
+/** Half the width of the ring round a road's letter, px. */
+export const letterHalf = (name: string): number => (name.length > 1 ? 14 : 10);
 /** From the outer roads to the deck's edge, mm. */
 const EDGE_MM = 54;
 /** More of it south of the last road, where the pin is. */
@@ -55,16 +57,22 @@ const LEAST_PITCH = 11;
 const LETTER_PITCH = 20;
 /** Letters that have no such room stand by turns so much further in, px. */
 const STAGGER = 24;
-/** So much of the running road is drawn, mm; the rest is the layout. */
+/** So much of a running road is drawn, mm; the rest is the layout. */
 const RUNNING_SHOWN_MM = 330;
+/** So far it is drawn past stabling roads beside it: its letter stands there. */
+const PAST_MM = 190;
 /** And so much of its outer section, where it is cut. */
 const OUTER_SHOWN_MM = 550;
 
-/** Of a cut running road all sections are drawn, the outer one in part, mm. */
-function runningShown({ runningLengthMm }: Yard, all: readonly Road[]): number {
-  const [outer] = all.filter(({ bed, next }) => bed === 'west' && next.east);
-  const cut = outer ? runningLengthMm - outer.lengthMm + OUTER_SHOWN_MM : RUNNING_SHOWN_MM;
-  return Math.min(cut, runningLengthMm);
+/** So much of a fixed road is drawn, mm: of a cut running road all sections, the outer one in part. */
+function shownMm({ name, kind, bed, lengthMm }: Road, all: readonly Road[]): number {
+  if (kind !== 'running') return lengthMm;
+  const sections = all.filter(({ whole }) => whole === name);
+  const outer = sections.at(bed === 'west' ? 0 : -1);
+  const cut = outer && outer.name !== name ? lengthMm - outer.lengthMm + OUTER_SHOWN_MM : 0;
+  const beside = all.filter((road) => road.bed === bed && road.kind === 'stabling');
+  const past = beside.map((road) => road.startMm + road.lengthMm + PAST_MM);
+  return Math.min(Math.max(cut || RUNNING_SHOWN_MM, ...past), lengthMm);
 }
 
 /** Least px per mm across; less with many roads, but room for letters that stand by turns. */
@@ -76,18 +84,19 @@ function acrossFor({ deckRoads, centresMm }: Yard, fixed: boolean): number {
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
 export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
   const all = roadsOf(yard);
-  const shown = {
-    west: all.some(({ bed }) => bed === 'west') ? runningShown(yard, all) : 0,
-    east: all.some(({ bed }) => bed === 'east') ? yard.stablingLengthMm : 0
-  };
+  const wholes = wholeRoads(yard);
+  const on = (bed: Road['bed']) => wholes.filter((road) => road.bed === bed);
+  const longest = (end: 'west' | 'east') =>
+    Math.max(0, ...on(end).map((road) => shownMm(road, all)));
+  const shown = { west: longest('west'), east: longest('east') };
   const fixed = shown.west + shown.east > 0;
   const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
   const across = Math.max(along, acrossFor(yard, fixed));
   const reach = fixed ? -travel(yard).least : 0;
-  const last = -travel(yard).least;
+  const last = Math.max(...on('deck').map(({ southMm }) => southMm));
   const pinMm = fixed ? PIN_MM : 0;
   const top = 8;
-  /** Height of a place south of the running road's line. */
+  /** Height of a place south of the line of the running road Q. */
   const y = (mm: number) => top + WELL + (reach + EDGE_MM + mm) * across;
   const deckX = MARGIN + WELL + shown.west * along;
   const deck = {
@@ -104,17 +113,13 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   };
   /** The pin's height with the deck at `at`. */
   const pinY = (at: number) => y(at + last + EDGE_MM + pinMm) - 10;
-  const lengths = {
-    west: yard.runningLengthMm,
-    deck: yard.roadLengthMm,
-    east: yard.stablingLengthMm
-  };
   const close = yard.centresMm * across < LETTER_PITCH;
   const place = (road: Road): PlanRoad => {
+    const wholeMm = wholes.find(({ name }) => name === road.whole)?.lengthMm ?? road.lengthMm;
     const beside = all.filter(({ bed }) => bed === road.bed).map(({ southMm }) => southMm);
     const turn = [...new Set(beside)].indexOf(road.southMm) % 2;
     const inward = close ? STAGGER * turn : 0;
-    return planRoad({ ...road, wholeMm: lengths[road.bed] }, { deck, along, y, deckMm, inward });
+    return planRoad({ ...road, wholeMm }, { width, deck, along, y, deckMm, inward });
   };
   return {
     width,
@@ -129,7 +134,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
       x: well.x + well.width - 5,
       y: pinY(at)
     })),
-    openings: wholeRoads(yard).flatMap(({ bed, southMm }) =>
+    openings: wholes.flatMap(({ bed, southMm }) =>
       bed === 'deck' ? [] : [opening(well, { bed, y: y(southMm), size: yard.openingMm * across })]
     ),
     roads: all.map(place)
@@ -145,6 +150,7 @@ function opening(
 }
 
 interface Ground {
+  readonly width: number;
   readonly deck: Box;
   readonly along: number;
   readonly y: (mm: number) => number;
@@ -155,12 +161,12 @@ interface Ground {
 
 function planRoad(
   { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
-  { deck, along, y, deckMm, inward }: Ground
+  { width, deck, along, y, deckMm, inward }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
   const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
   const start = begin + startMm * along;
-  const east = start + lengthMm * along;
+  const east = Math.min(start + lengthMm * along, width - MARGIN);
   const west = Math.max(start, MARGIN);
   return {
     road: name,
@@ -169,7 +175,7 @@ function planRoad(
     east,
     letterXs:
       bed === 'east'
-        ? [east - 14 - inward, west + 14 + inward]
+        ? [east - letterHalf(name) - inward, west + letterHalf(name) + inward]
         : [west + 16 + inward, east - 16 - inward],
     x: (mm) => start + mm * along
   };

@@ -175,9 +175,9 @@ export const feedLetter = ({ x, y, width }: Box, mirrored: boolean): Point => ({
   y: y + 13
 });
 
-/** The return's letter stands above its leg; it gives way to a ring's wire that goes round the outside. */
+/** The return's letter stands above its leg; it gives way to a ring's wire that goes round the outside to the controller. */
 function returnLetter(runs: readonly Run[], { x, width }: Box, mirrored: boolean): Point {
-  const round = runs.some(({ id }) => id === 'closing link');
+  const round = runs.some(({ id, to }) => id === 'closing link' && to === 'return');
   const aside = round ? 36 : 20;
   return { x: mirrored ? x - aside : x + width + aside, y: TOP + (round ? 24 : -11) };
 }

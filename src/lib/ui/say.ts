@@ -14,6 +14,7 @@ import {
   selectorWords,
   sentence,
   shown,
+  stopWords,
   type Action,
   type Edit,
   type Scene,
@@ -50,7 +51,7 @@ export function didWords(yard: Yard, before: Scene, action: Action): string {
 
 function deckWords(yard: Yard, { deck, pin, plug }: Action): readonly string[] {
   const hole = holes(yard).find(({ name, deckMm }) => deck === name || deck === deckMm);
-  const faces = hole ? `${hole.deckRoad} faces ${hole.fixed}` : 'The deck faces nothing';
+  const faces = hole ? stopWords(yard, hole.deckMm) : 'The deck faces nothing';
   return [
     ...(deck === undefined ? [] : [`${faces}.`]),
     ...(pin === undefined ? [] : [`Pin ${pin}.`]),

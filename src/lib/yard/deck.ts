@@ -4,24 +4,25 @@ import type { Yard } from './yard';
 /** A hole of the locating plate: the deck position at which the pin goes home in it. */
 export interface Hole {
   readonly name: string;
-  /** Deck position, mm: 0 when the first deck road is in line with the running road, negative further north. */
+  /** Deck position, mm: 0 when the first deck road is in line with the running road Q, negative further north. */
   readonly deckMm: number;
   /** The fixed road which a deck road faces there; both whole roads, cut or not. */
   readonly fixed: string;
   readonly deckRoad: string;
 }
 
-/** How far the deck can go, mm. */
+/** How far the deck can go, mm: until the last deck road is in line with the northernmost running road. */
 export function travel(yard: Yard): { readonly least: number; readonly most: number } {
-  const last = wholeRoads(yard)
-    .filter(({ bed }) => bed === 'deck')
-    .at(-1) as Road;
-  return { least: -last.southMm, most: 0 };
+  const all = wholeRoads(yard);
+  const last = all.filter(({ bed }) => bed === 'deck').at(-1) as Road;
+  const north = all.filter(({ kind }) => kind === 'running').map(({ southMm }) => southMm);
+  return { least: Math.min(0, ...north) - last.southMm, most: 0 };
 }
 
 /**
  * The holes of the locating plate. A running hole has the name of the deck road that it brings to
- * the running road; a stabling hole has the name of the stabling road which the last deck road faces.
+ * the running road (`A at QQ` to a second one); a stabling hole has the name of the stabling road
+ * which the last deck road faces. Two that lie in one place are one hole for the pin.
  */
 export function holes(yard: Yard): readonly Hole[] {
   const all = wholeRoads(yard);
@@ -29,9 +30,9 @@ export function holes(yard: Yard): readonly Hole[] {
   const last = deck.at(-1) as Road;
   const running = all.filter(({ kind }) => kind === 'running');
   return [
-    ...running.flatMap((fixed) =>
+    ...running.flatMap((fixed, index) =>
       deck.map((road): Hole => ({
-        name: road.name,
+        name: index === 0 ? road.name : `${road.name} at ${fixed.name}`,
         deckMm: fixed.southMm - road.southMm,
         fixed: fixed.name,
         deckRoad: road.name
@@ -48,7 +49,7 @@ export function holes(yard: Yard): readonly Hole[] {
   ];
 }
 
-/** The holes that lie under the pin with the deck here: two where a running and a stabling stop are one place. */
+/** The holes that lie under the pin with the deck here: several where stops of two fixed roads are one place. */
 export const holesAt = (yard: Yard, deckMm: number): readonly Hole[] =>
   holes(yard).filter((hole) => Math.abs(hole.deckMm - deckMm) <= yard.toleranceMm);
 

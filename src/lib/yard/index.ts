@@ -58,6 +58,7 @@ export {
   ohmsText,
   sceneWords,
   sentence,
+  stopWords,
   voltsText
 } from './words';
 export { symptomWords } from './symptom-words';

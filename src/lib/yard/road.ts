@@ -9,7 +9,7 @@ export interface Road {
   /** What it is laid on: the deck, or the fixed ground west or east of it. */
   readonly bed: 'deck' | 'west' | 'east';
   readonly lengthMm: number;
-  /** A deck road: south of the first deck road. A fixed road: south of the running road's line. */
+  /** A deck road: south of the first deck road. A fixed road: south of the line of the running road Q. */
   readonly southMm: number;
   /** Name of the whole road; its own unless it is a section. */
   readonly whole: string;
@@ -19,8 +19,10 @@ export interface Road {
   readonly next: { readonly west?: string; readonly east?: string };
 }
 
+/** Names of the first and the second running road, where there are; no deck road has them. */
+const RUNNING_ROADS = ['Q', 'QQ'] as const;
 /** Name of the running road, where there is one. */
-export const RUNNING_ROAD = 'Q';
+export const [RUNNING_ROAD] = RUNNING_ROADS;
 /** Name of the release road, where there is one. */
 export const RELEASE_ROAD = 'R';
 
@@ -29,6 +31,16 @@ export const storageName = (index: number): string => {
   const letters = 'ABCDEFGHIJKLMNOPSTUVWXYZ';
   const round = Math.floor(index / letters.length);
   return `${round === 0 ? '' : letters[round - 1]}${letters[index % letters.length]}`;
+};
+
+export type RunningEnds = 'west' | 'east' | 'both' | 'two west' | 'two east';
+/** The ends of the deck which the running roads join, the first road's first. */
+export const runningEnds: Readonly<Record<RunningEnds, readonly ('west' | 'east')[]>> = {
+  west: ['west'],
+  east: ['east'],
+  both: ['west', 'east'],
+  'two west': ['west', 'west'],
+  'two east': ['east', 'east']
 };
 
 const upTo = (count: number): readonly number[] =>
@@ -40,6 +52,7 @@ interface Laid {
   readonly stablingRoads: number;
   readonly releaseRoad: boolean;
   readonly runningRoad: 'none' | 'direct' | 'interlocked';
+  readonly runningEnds: RunningEnds;
   readonly roadLengthMm: number;
   readonly runningLengthMm: number;
   readonly stablingLengthMm: number;
@@ -55,7 +68,22 @@ const whole = (road: Omit<Road, 'whole' | 'startMm' | 'next'>): Road => ({
   next: {}
 });
 
-/** The whole roads of a yard, in the order in which feed and return visit them: running, deck north to south, stabling. */
+/** The running roads. Two at one end lie side by side, the second one road-distance north of the first. */
+const runningRoads = ({ runningRoad, ...yard }: Laid): readonly Road[] =>
+  (runningRoad === 'none' ? [] : runningEnds[yard.runningEnds]).map((bed, index, beds) =>
+    whole({
+      name: RUNNING_ROADS[index] as string,
+      kind: 'running',
+      bed,
+      lengthMm: yard.runningLengthMm,
+      southMm: beds.indexOf(bed) < index ? -yard.centresMm : 0
+    })
+  );
+
+/**
+ * The whole roads of a yard, in the order in which feed and return visit them: those in the west, the
+ * deck's north to south, running roads in the east, stabling.
+ */
 export function wholeRoads(yard: Laid): readonly Road[] {
   const storage = upTo(yard.deckRoads).map((index) =>
     whole({
@@ -83,17 +111,12 @@ export function wholeRoads(yard: Laid): readonly Road[] {
       southMm: yard.stablingFromMm + index * yard.centresMm
     })
   );
-  const running = whole({
-    name: RUNNING_ROAD,
-    kind: 'running',
-    bed: 'west',
-    lengthMm: yard.runningLengthMm,
-    southMm: 0
-  });
+  const running = runningRoads(yard);
   return [
-    ...(yard.runningRoad === 'none' ? [] : [running]),
+    ...running.filter(({ bed }) => bed === 'west'),
     ...storage,
     ...(yard.releaseRoad ? [release] : []),
+    ...running.filter(({ bed }) => bed === 'east'),
     ...stabling
   ];
 }

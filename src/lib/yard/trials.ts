@@ -1,5 +1,5 @@
 import { admit } from './border';
-import { holes, type Hole } from './deck';
+import { holeAt, holes, type Hole } from './deck';
 import { roadNamed, roads } from './road';
 import { fit, SceneSchema, type Scene } from './scene';
 import { switchedRoads } from './switching';
@@ -80,7 +80,8 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
     asked: [],
     judged: []
   };
-  return [off, ...alone, ...unpinned, across];
+  const again = holeAt(yard, hole.deckMm)?.name !== stop;
+  return again ? [...alone, across] : [off, ...alone, ...unpinned, across];
 }
 
 /** Plover with its wheels on both roads of a stop. */

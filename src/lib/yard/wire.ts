@@ -14,10 +14,12 @@ const contact = (kind: 'pin contact' | 'plug', id: string): Part => {
 };
 
 /** Whether the pin's contact stands in the road's feed; of a cut running road, in that of its deck-side section. */
-const isInterlocked = (yard: Yard, road: Road): boolean =>
-  road.kind === 'stabling'
+const isInterlocked = (yard: Yard, { kind, bed, next }: Road): boolean =>
+  kind === 'stabling'
     ? yard.interlocked
-    : road.kind === 'running' && yard.runningRoad === 'interlocked' && !road.next.east;
+    : kind === 'running' &&
+      yard.runningRoad === 'interlocked' &&
+      !next[bed === 'west' ? 'east' : 'west'];
 
 /** What stands in a road's feed, in the order in which the current meets it: interlock, switch, plug, dropper. */
 function feedParts(yard: Yard, road: Road): readonly Part[] {
@@ -129,11 +131,10 @@ const plainReturn = (yard: Yard, names: readonly string[]): readonly Run[] =>
         closingId: 'closing link'
       });
 
-/** A moving deck: its group comes home through the plug, fixed roads join on their own side. */
+/** A moving deck: its group comes home through the plug, the fixed roads of each end join on their own side. */
 function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): readonly Run[] {
   const { link, main } = yard.wires;
-  const on = (...kinds: readonly Road['kind'][]) =>
-    all.filter(({ kind }) => kinds.includes(kind)).map(({ name }) => name);
+  const on = (bed: Road['bed']) => all.filter((road) => road.bed === bed).map(({ name }) => name);
   const fixed = (names: readonly string[]): Group => ({
     names,
     head: JOINT,
@@ -147,15 +148,15 @@ function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): r
   });
   return [
     ...groupRuns(yard, {
-      names: on('storage', 'release'),
+      names: on('deck'),
       head: DECK_JOINT,
       way: link,
       wayId: 'deck return',
       closingId: 'closing link'
     }),
     ...plugs,
-    ...groupRuns(yard, fixed(on('running'))),
-    ...groupRuns(yard, fixed(on('stabling'))),
+    ...groupRuns(yard, fixed(on('west'))),
+    ...groupRuns(yard, fixed(on('east'))),
     returnRun('return wire', JOINT, 'return', main)
   ];
 }

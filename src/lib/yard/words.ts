@@ -2,7 +2,7 @@ import type { Action } from './action';
 import { editWords } from './edits';
 import type { Level } from './levels';
 import type { Scene } from './scene';
-import { holeAt } from './deck';
+import { holesAt } from './deck';
 import { isOn, selectorWords, switchedRoads } from './switching';
 import { vehicles } from './vehicles';
 import type { Yard } from './yard';
@@ -150,14 +150,22 @@ function switchSentences(yard: Yard, scene: Scene): readonly string[] {
   return [on === '' ? 'All toggles are off.' : `Switched on: ${on}.`];
 }
 
+/** Which deck roads a stop brings to which fixed roads: "A faces Q and QQ"; empty between stops. */
+export function stopWords(yard: Yard, deckMm: number, faces = 'faces'): string {
+  const here = holesAt(yard, deckMm);
+  const brought = [...new Set(here.map(({ deckRoad }) => deckRoad))].map((road) => {
+    const fixed = here.flatMap((hole) => (hole.deckRoad === road ? [hole.fixed] : []));
+    return `${road} ${faces} ${joinWords(fixed, 'and')}`;
+  });
+  return joinWords(brought, 'and');
+}
+
 /** Where the deck stands, and pin and plug; nothing for a deck that does not move. */
 function deckSentences(yard: Yard, scene: Scene): readonly string[] {
   if (!yard.plug) return [];
-  const hole = holeAt(yard, scene.deck);
+  const stop = stopWords(yard, scene.deck, 'faces road');
   return [
-    hole
-      ? `Deck road ${hole.deckRoad} faces road ${hole.fixed}.`
-      : 'The deck is between its stops.',
+    stop === '' ? 'The deck is between its stops.' : `Deck road ${stop}.`,
     `The pin is ${scene.pin}.`,
     ...(scene.plug === 'out' ? ['The plug is out.'] : [])
   ];

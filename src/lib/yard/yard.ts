@@ -4,7 +4,7 @@ import { count, quantity } from './border';
 import { ColoursSchema } from './colours';
 import { CutSchema, cutsAllowed, cutsFit } from './cuts';
 import { OwnLocosSchema } from './locos';
-import { roads, wholeRoads } from './road';
+import { roads, runningEnds, wholeRoads, type RunningEnds } from './road';
 import { MAX_ROTARY_ROADS, switchedRoads } from './switching';
 
 /** Most storage roads and stabling roads of a yard. */
@@ -86,7 +86,7 @@ const entries = {
   stablingRoads: v.optional(count(0, MAX_STABLING, 'stabling roads'), 0),
   /** Whether the pin's contact stands in each stabling road's feed. */
   interlocked: v.optional(v.boolean('true or false'), true),
-  /** The road from the layout to the deck: none, fed straight from the controller, or through a toggle and the running holes' contacts. */
+  /** The roads from the layout to the deck: none, fed straight from the controller, or through a toggle and the running holes' contacts. */
   runningRoad: v.optional(
     v.union(
       [
@@ -98,6 +98,10 @@ const entries = {
       ],
       'none, direct or interlocked; true is direct'
     )
+  ),
+  /** Where running roads join the deck: one at an end, one at each, or two side by side at one end. */
+  runningEnds: v.optional(
+    v.picklist(Object.keys(runningEnds) as RunningEnds[], Object.keys(runningEnds).join(', '))
   ),
   /** What stands in each road's feed: a toggle, a position of one rotary selector, a sprung push; a running road fed straight has none. Without, every road is fed at once. */
   switching: v.optional(
@@ -128,7 +132,7 @@ const entries = {
   centresMm: v.optional(quantity(30, 200, 'mm')),
   /** From the last storage road to the release road. */
   releaseCentresMm: v.optional(quantity(30, 300, 'mm')),
-  /** From the running road's line to the first stabling road. */
+  /** From the line of the running road Q to the first stabling road. */
   stablingFromMm: v.optional(quantity(0, 1000, 'mm')),
   /** How far out of line still faces. */
   toleranceMm: v.optional(quantity(0.05, 2, 'mm')),
@@ -151,7 +155,9 @@ const entries = {
 
 /** Parts that come with a moving deck, and what is usual in the scale, unless the yard says otherwise. */
 function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undefined>>) {
-  const moves = yard.stablingRoads > 0 || (yard.runningRoad ?? 'none') !== 'none';
+  const runningRoad =
+    yard.runningRoad ?? (yard.stablingRoads > 0 || yard.runningEnds ? 'direct' : 'none');
+  const moves = yard.stablingRoads > 0 || runningRoad !== 'none';
   const usual = scales[yard.scale];
   const centresMm = yard.centresMm ?? usual.centresMm;
   return {
@@ -164,7 +170,8 @@ function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undef
     toleranceMm: yard.toleranceMm ?? usual.toleranceMm,
     openingMm: yard.openingMm ?? usual.openingMm,
     releaseRoad: yard.releaseRoad ?? yard.stablingRoads > 0,
-    runningRoad: yard.runningRoad ?? (moves ? ('direct' as const) : ('none' as const)),
+    runningRoad,
+    runningEnds: yard.runningEnds ?? ('west' as const),
     plug: yard.plug ?? (moves ? { returnContacts: 2 } : (false as const))
   };
 }
@@ -178,6 +185,24 @@ const stablingSouth = ({ stablingRoads, stablingFromMm, centresMm }: Complete): 
 /** South of the first deck road: the last one, mm. */
 const deckSouth = ({ deckRoads, centresMm, releaseRoad, releaseCentresMm }: Complete): number =>
   (deckRoads - 1) * centresMm + (releaseRoad ? releaseCentresMm : 0);
+
+/**
+ * Whether the fixed roads beside each running road leave room for its opening in the barrier: a second
+ * one at its end, and the first stabling road.
+ */
+function fitsEnds(yard: Complete): boolean {
+  const fixed = wholeRoads(yard).filter(({ bed }) => bed !== 'deck');
+  return fixed
+    .filter(({ kind }) => kind === 'running')
+    .every(({ name, bed, southMm }) =>
+      fixed.every(
+        (other) =>
+          other.name === name ||
+          other.bed !== bed ||
+          Math.abs(other.southMm - southMm) >= yard.openingMm
+      )
+    );
+}
 
 /** Whether `some` names a part of `all`, each once. */
 const isSome = (some: readonly string[], all: readonly string[]): boolean =>
@@ -206,6 +231,10 @@ export const YardSchema = v.pipe(
     'stabling roads no further south than the last deck road can go'
   ),
   v.check(
+    fitsEnds,
+    'no fixed road nearer to a running road at its end than an opening of the barrier is wide'
+  ),
+  v.check(
     fitsRotary,
     `at most ${MAX_ROTARY_ROADS} roads on a rotary (one 12-way wafer, one position is off); take toggles for more`
   ),
@@ -221,7 +250,7 @@ export const YardSchema = v.pipe(
     v.check((yard) => cutsFit(yard.cuts, wholeRoads(yard)), cutsAllowed),
     ['cuts']
   ),
-  v.forward(v.check(stopsFit, 'fixed roads of this yard: Q or stabling roads'), ['endStops'])
+  v.forward(v.check(stopsFit, 'fixed roads of this yard: running or stabling roads'), ['endStops'])
 );
 
 export type Yard = Readonly<v.InferOutput<typeof YardSchema>>;

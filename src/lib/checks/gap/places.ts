@@ -63,8 +63,8 @@ const outOfLine = (fixed: Road, road: Road, deckMm: number): number =>
 
 function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
   const near: { readonly there: Road; readonly road: Road; readonly by: number }[] = [];
-  for (const there of fixed) {
-    for (const road of deck) {
+  for (const road of deck) {
+    for (const there of fixed) {
       const by = outOfLine(there, road, deckMm);
       if (by < yard.openingMm / 2 || by <= yard.toleranceMm) near.push({ there, road, by });
     }

@@ -1,4 +1,4 @@
-import { holes, joinWords, type Yard } from '../../yard';
+import { joinWords, stopWords, type Yard } from '../../yard';
 import type { Breach, GapProof, States } from './proof';
 import { handsWords } from './settings';
 
@@ -24,9 +24,8 @@ export const unsafeText = ({ unsafe }: GapProof, states: States): string =>
 
 /** The deck and pin of a breach, as somebody at the deck says it. */
 function deckText(yard: Yard, { deckMm, pin }: Breach): string {
-  const hole = holes(yard).find((each) => each.deckMm === deckMm);
-  return hole && pin === 'home'
-    ? `the pin is home where ${hole.deckRoad} faces ${hole.fixed}`
+  return pin === 'home'
+    ? `the pin is home where ${stopWords(yard, deckMm)}`
     : `the pin is out and the deck stands at ${deckMm} mm`;
 }
 

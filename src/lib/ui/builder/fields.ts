@@ -130,6 +130,13 @@ export const groups: readonly FieldGroup[] = [
         ['direct', 'straight from the controller'],
         ['interlocked', 'by toggle and pin contact']
       ]),
+      choice('runningEnds', 'Running roads: where', 'Where the layout joins the deck.', [
+        ['west', 'one, in the west'],
+        ['east', 'one, in the east'],
+        ['both', 'one at each end'],
+        ['two west', 'two side by side in the west'],
+        ['two east', 'two side by side in the east']
+      ]),
       check('releaseRoad', 'A release road', 'Kept empty, to let a loco out to stabling.'),
       check('interlocked', 'Pin contact in each stabling feed', 'Dead until a deck road faces it.'),
       length('roadLengthMm', 'Deck roads: length', 'The deck is as long.'),
