@@ -66,7 +66,7 @@ describe.each(all)('$runningEnds, $deckRoads deck roads, in $width px', (given) 
         }
       }
       const lines = rows.runs.flatMap(({ stretches }) => stretches.flatMap(({ line }) => line));
-      expect(Math.max(...lines.map(({ x }) => x))).toBeLessThan(width - 3);
+      expect(Math.max(...lines.map(({ x }) => x))).toBeLessThan(rows.width - 3);
     }
   );
 
