@@ -23,6 +23,7 @@ export const allPaths: readonly string[] = [
   ...callPaths,
   '/lessons/',
   '/review/',
+  '/yard/proof/',
   '/glossary/',
   '/safety/',
   '/about/'

@@ -1,4 +1,4 @@
-import { joinWords, roads, switchedRoads, type Yard } from '../yard';
+import { joinWords, roads, roadTitle, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 import { liveWith } from './gap/everyday';
 import { networkOf } from './gap/moments';
@@ -29,7 +29,10 @@ function neverOff(yard: Yard, ground: Ground): readonly string[] {
 
 const alwaysOn = (yard: Yard, names: readonly string[]): Finding => ({
   grade: 'think',
-  what: `${joinWords(names, 'and')} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
+  what: `${joinWords(
+    names.map((road) => roadTitle(yard, road)),
+    'and'
+  )} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
   where: names,
   amount: `${names.length} of ${roads(yard).length} roads`,
   why: 'A loco left there starts as soon as the knob is turned.',
@@ -66,7 +69,8 @@ function together(yard: Yard, ground: Ground): Finding {
       most.size > 1
         ? 'Switch one road on at a time, or let a rotary selector see to it.'
         : 'Nothing to do.',
-    source: 'the engine'
+    source: 'the engine',
+    board: { yard, scene: roadScene({ yard, roads: names }) }
   };
 }
 

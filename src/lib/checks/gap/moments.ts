@@ -1,4 +1,4 @@
-import type { Yard } from '../../yard';
+import { roadNamed, type Yard } from '../../yard';
 import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
 import { acrossPairs, momentNetwork, type Network } from './network';
 import type { Case } from './loop';
@@ -10,10 +10,16 @@ export interface Moment {
   readonly pin: 'home' | 'out';
 }
 
+/** A place without the ends at which a stop holds a loco whenever nothing faces them. */
+const stopped = (yard: Yard, place: DeckPlace): DeckPlace => ({
+  ...place,
+  open: place.open.filter(({ road }) => !yard.endStops.includes(roadNamed(yard, road).whole))
+});
+
 /** Every place with the pin out, and every hole with the pin home. */
 export const momentsOf = (yard: Yard): readonly Moment[] => [
-  ...pinnedPlaces(yard).map((place) => ({ place, pin: 'home' as const })),
-  ...deckPlaces(yard).map((place) => ({ place, pin: 'out' as const }))
+  ...pinnedPlaces(yard).map((place) => ({ place: stopped(yard, place), pin: 'home' as const })),
+  ...deckPlaces(yard).map((place) => ({ place: stopped(yard, place), pin: 'out' as const }))
 ];
 
 /** A case with the end it is about. */
