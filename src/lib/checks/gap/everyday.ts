@@ -35,13 +35,16 @@ export interface Notice {
   readonly live: readonly string[];
 }
 
+/** Roads that are live in each moment of everyday use with these faults. */
+export const daysOf = (ground: Ground, faults: readonly Fault[]): Days =>
+  everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults })));
+
+type Days = readonly ReadonlySet<string>[];
+
 /** Compares everyday use with these faults and without. */
-export function noticeOf(ground: Ground, faults: readonly Fault[]): Notice {
-  const days = (some: readonly Fault[]) =>
-    everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults: some })));
-  const good = days([]);
-  const bad = days(faults);
-  const more = (a: readonly ReadonlySet<string>[], b: readonly ReadonlySet<string>[]) => [
+export function noticeOf(ground: Ground, faults: readonly Fault[], good: Days): Notice {
+  const bad = daysOf(ground, faults);
+  const more = (a: Days, b: Days) => [
     ...new Set(a.flatMap((live, index) => [...live].filter((road) => !b[index]?.has(road))))
   ];
   return { dead: more(good, bad), live: more(bad, good) };
