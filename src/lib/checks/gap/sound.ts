@@ -95,9 +95,7 @@ function canShort({ sources, pinned, touching, rails }: Wiring): boolean {
     ...touching.map(([one, other]) => [feed(one), feed(other)] as const)
   ];
   const groups = gathered(pairs);
-  return sources.some(
-    ([a, b]) => a === b || groups.some((group) => group.has(a) && group.has(b))
-  );
+  return sources.some(([a, b]) => a === b || groups.some((group) => group.has(a) && group.has(b)));
 }
 
 /**
@@ -112,7 +110,9 @@ function touched(sound: SoundPlug, bad: Wiring): ReadonlySet<number> | undefined
   const ends = new Set(good.sources.flat());
   const different = differing(sound, bad);
   const before = (each: Seen) => sound.parts.get(each.part.id) === each;
-  if (different.some((each) => before(each) && isAlways(each) && ends.has(good.find(each.part.from))))
+  if (
+    different.some((each) => before(each) && isAlways(each) && ends.has(good.find(each.part.from)))
+  )
     return undefined;
   const conductors = [
     ...different.flatMap(({ part }) => [good.find(part.from), good.find(part.to)]),
