@@ -1,6 +1,7 @@
 import type { FaultTable, Finding, Grade, Told } from '../../checks';
 import type { Yard } from '../../yard';
 import type { WorkerTold } from './told';
+import { checksWorker } from './worker';
 
 /** How long the yard has to stand still before its checks begin, ms. */
 const PAUSE_MS = 400;
@@ -71,7 +72,7 @@ export class Inspection {
   }
 
   #begin(yard: Yard): void {
-    const worker = new Worker(new URL('./checks.worker.ts', import.meta.url), { type: 'module' });
+    const worker = checksWorker();
     this.#worker = worker;
     worker.onmessage = ({ data }: MessageEvent<WorkerTold>) => this.#take(data);
     worker.onerror = () => this.#fail('This browser could not begin the checks.');
