@@ -8,4 +8,5 @@ export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
 export { default as WakeNote } from './WakeNote.svelte';
 export { default as WakeUps } from './WakeUps.svelte';
+export type { Caution } from './checking/caution';
 export { default as YardPage } from './builder/YardPage.svelte';

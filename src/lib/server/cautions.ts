@@ -1,14 +1,8 @@
-import text from '../../../../content/safety.md?raw';
+import type { Caution } from '$lib/ui';
+import text from '../../../content/safety.md?raw';
 
 /** The cautions that belong to a proof, by their number on the page of all of them. */
 const ofProofs = [1, 2, 3, 4, 8];
-
-/** A caution: what it says first, and the rest. */
-export interface Caution {
-  readonly number: number;
-  readonly first: string;
-  readonly rest: string;
-}
 
 /** The cautions that stand beside every proof, in the words of content/safety.md. */
 export const cautions: readonly Caution[] = ofProofs.flatMap((number) => {
