@@ -25,6 +25,7 @@ export const allPaths: readonly string[] = [
   '/review/',
   '/yard/',
   '/yard/book/',
+  '/yard/proof/',
   '/glossary/',
   '/safety/',
   '/about/'

@@ -173,13 +173,24 @@ describe('the gap check', () => {
     const [first] = findings(demo);
     expect(first).toMatchObject({
       grade: 'must fix',
-      where: ['Q'],
-      amount: 'enough to start a loco'
+      where: ['Q']
     });
+    expect(first?.amount).toMatch(
+      /^11\.\d V on its rails, enough to start a loco; [\d ]+ of [\d ]+ states are unsafe$/
+    );
     expect(first?.cure).toMatch(/running holes/);
     expect(
       findings({ ...demo, runningRoad: 'interlocked' }).map(({ grade }) => grade)
     ).not.toContain('must fix');
+  });
+
+  test('takes a stop that closes when nothing faces it for what it is: a loco is held there', () => {
+    const grades = findings({ ...demo, endStops: ['Q'] }).map(({ grade }) => grade);
+    expect(grades).toContain('fine');
+    expect(grades).not.toContain('must fix');
+    const welded = yardOf({ ...demo, runningRoad: 'interlocked', endStops: ['Q'] });
+    const { breaches } = proveGap(groundOf(welded), [{ welded: 'pin contact Q' }]);
+    expect(breaches.filter(({ road }) => road === 'Q')).toEqual([]);
   });
 
   test('proves the improved yard while the pin is home, with its assumptions in words', () => {

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { checks, defaultOptions, roadVolts } from '../../src/lib/checks';
 import { dropEachWay, dropShare, permissibleLength } from '../../src/lib/tables';
+import { locoNamed, type YardInput } from '../../src/lib/yard';
 import { near } from '../circuit/near';
+import { yardOf } from '../yard/build';
 
 const disc = (d: number): number => (Math.PI / 4) * d ** 2;
 
@@ -24,5 +27,25 @@ describe('permissibleLength(mm2, amps, drop)', () => {
   test('the drop recommended: a tenth of the source, 1.0 V out and back in practice', () => {
     expect(dropShare).toBe(0.1);
     expect(2 * dropEachWay).toBe(1);
+  });
+});
+
+/** NEM 604:2013, clause 2.2: a tenth of the source's volts, out and home together. */
+describe('the running check', () => {
+  const grade = (input: YardInput) =>
+    checks.find(({ id }) => id === 'running')?.run(yardOf(input), defaultOptions)[0]?.grade;
+  const wired = (lengthM: number): YardInput => ({
+    deckRoads: 1,
+    plug: false,
+    wires: { dropper: { size: '7/0.2', lengthM } }
+  });
+
+  test('lets the far road lose a tenth of 12 V, and no more', () => {
+    const lost = (lengthM: number) =>
+      roadVolts(yardOf(wired(lengthM)), 'A', locoNamed('Avocet')).lost;
+    const perMetre = lost(11) - lost(10);
+    const most = 10 + (dropShare * 12 - lost(10)) / perMetre;
+    expect(grade(wired(most - 0.1))).toBe('fine');
+    expect(grade(wired(most + 0.1))).toBe('think');
   });
 });

@@ -3,6 +3,12 @@ import type { Scene, Yard } from '../yard';
 /** How bad it is: it breaks locos or wires, it is worth a thought, or it is as it should be. */
 export type Grade = 'must fix' | 'think' | 'fine';
 
+/** A moment of a yard, to be seen on a board. */
+export interface Sight {
+  readonly yard: Yard;
+  readonly scene: Scene;
+}
+
 /** One thing a check has to say, in sentences of a modeller. */
 export interface Finding {
   readonly grade: Grade;
@@ -18,7 +24,7 @@ export interface Finding {
   /** A published source, `common practice`, or `the engine` for what is computed from this yard alone. */
   readonly source: string;
   /** A board to see it on. */
-  readonly board?: { readonly yard: Yard; readonly scene: Scene };
+  readonly board?: Sight;
 }
 
 /** What the user may set. */

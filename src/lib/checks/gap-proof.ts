@@ -1,4 +1,14 @@
-import { admit, joinWords, liveRoads, roadNamed, YardSchema, type Yard } from '../yard';
+import {
+  admit,
+  joinWords,
+  liveRoads,
+  read,
+  roadNamed,
+  roadTitle,
+  voltsText,
+  YardSchema,
+  type Yard
+} from '../yard';
 import type { Check, Finding } from './finding';
 import { breachScene } from './gap/board';
 import { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
@@ -10,7 +20,7 @@ interface Cure {
   readonly yard: Yard;
 }
 
-/** Changes worth trying for this yard. */
+/** Changes worth trying for this yard, besides a stop at the end itself. */
 function cures(yard: Yard): readonly Cure[] {
   const changed = (change: Partial<Yard>) => admit('yard', YardSchema, { ...yard, ...change });
   return [
@@ -44,16 +54,25 @@ const cureOf = (breach: Breach, tried: readonly (Cure & { readonly proof: GapPro
 const creeps = (yard: Yard, { pin, road }: Breach): boolean =>
   pin === 'out' && roadNamed(yard, road).bed === 'deck';
 
-function breachFinding(yard: Yard, breach: Breach, cure: Cure | undefined): Finding {
+interface Told {
+  readonly breach: Breach;
+  readonly cure: Cure | undefined;
+  /** How many states are unsafe, in words. */
+  readonly count: string;
+}
+
+function breachFinding(yard: Yard, { breach, cure, count }: Told): Finding {
   const scene = breachScene(yard, breach);
   const starts = liveRoads(yard, scene).has(breach.road);
+  const { between } = read(yard, scene);
+  const volts = between(`feed rail ${breach.road}`, `return rail ${breach.road}`) ?? 0;
   return {
     grade: starts ? 'must fix' : 'think',
-    what: `Road ${breach.road} can be live while its ${breach.end} end faces nothing: ${breachWords(yard, breach)}.`,
+    what: `Road ${roadTitle(yard, breach.road)} can be live while its ${breach.end} end faces nothing: ${breachWords(yard, breach)}.`,
     where: [breach.road],
-    amount: starts ? 'enough to start a loco' : 'less than starts a loco',
+    amount: `${voltsText(volts)} on its rails, ${starts ? 'enough to start a loco' : 'less than starts a loco'}; ${count} are unsafe`,
     why: 'A loco driven there falls into the gap.',
-    cure: cure?.words ?? 'Put a stop at this end that closes when nothing faces it.',
+    cure: cure?.words ?? 'Put a stop at this end, closed whenever nothing faces it.',
     source: 'the engine',
     board: { yard, scene }
   };
@@ -63,9 +82,10 @@ function breachFinding(yard: Yard, breach: Breach, cure: Cure | undefined): Find
 function creepFinding(yard: Yard, breaches: readonly Breach[]): Finding {
   const [first] = breaches as readonly [Breach, ...Breach[]];
   const names = [...new Set(breaches.map(({ road }) => road))];
+  const titles = names.map((road) => roadTitle(yard, road));
   return {
     grade: 'think',
-    what: `With the pin out, ${joinWords(names, 'and')} can be live just out of line with an opening.`,
+    what: `With the pin out, ${joinWords(titles, 'and')} can be live just out of line with an opening.`,
     where: names,
     amount: `within ${yard.openingMm / 2} mm of a stop`,
     why: 'A loco driven out through the opening falls beside the rails.',
@@ -93,13 +113,20 @@ export const gapProof: Check = {
   title: 'Can a loco be driven into the gap?',
   run(yard) {
     const ground = groundOf(yard);
+    const states = statesOf(ground);
     const proof = proveGap(ground);
     const tried = cures(yard).map((cure) => ({ ...cure, proof: proveGap(groundOf(cure.yard)) }));
     const creeping = proof.breaches.filter((breach) => creeps(yard, breach));
     const standing = proof.breaches.filter((breach) => !creeps(yard, breach));
     return [
-      ...standing.map((breach) => breachFinding(yard, breach, cureOf(breach, tried))),
-      ...(standing.length === 0 ? [provedFinding(proof, statesOf(ground))] : []),
+      ...standing.map((breach) =>
+        breachFinding(yard, {
+          breach,
+          cure: cureOf(breach, tried),
+          count: unsafeText(proof, states)
+        })
+      ),
+      ...(standing.length === 0 ? [provedFinding(proof, states)] : []),
       ...(creeping.length > 0 ? [creepFinding(yard, creeping)] : [])
     ];
   }

@@ -1,26 +1,14 @@
-import type { Check } from './finding';
-import { gapProof } from './gap-proof';
-import { lamps } from './lamps';
-import { offIsOff } from './off-is-off';
-import { oneThingFails } from './one-thing-fails';
-import { protection } from './protection';
-import { ratings } from './ratings';
-import { room } from './room';
-import { running } from './running';
-
-/** Every check; a new one is one file and one name here. */
-export const checks: readonly Check[] = [
-  gapProof,
-  oneThingFails,
-  offIsOff,
-  running,
-  ratings,
-  protection,
-  lamps,
-  room
-];
-
-export { defaultOptions, type Check, type CheckOptions, type Finding, type Grade } from './finding';
+export { checks } from './checks';
+export {
+  defaultOptions,
+  type Check,
+  type CheckOptions,
+  type Finding,
+  type Grade,
+  type Sight
+} from './finding';
+export { faultTable, type FaultRow, type FaultTable } from './one-thing-fails';
+export { runChecks, type Told } from './run';
 export { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 export { breachScene } from './gap/board';
 export {

@@ -1,35 +1,33 @@
-import { joinWords, roads, switchedRoads, type Yard } from '../yard';
+import { joinWords, roads, roadTitle, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
-import { liveWith } from './gap/everyday';
+import { isLiveWith, liveWith } from './gap/everyday';
 import { networkOf } from './gap/moments';
-import { plainNetwork } from './gap/network';
+import { plainNetwork, type Network } from './gap/network';
 import { groundOf, type Ground } from './gap/proof';
-import { settingsWithout, type Setting } from './gap/settings';
+import { settingsWithout } from './gap/settings';
 import { wiringOf } from './gap/wiring';
 import { roadScene } from './road-scene';
 
-/** Every set of roads that is live in some moment with one of these settings. */
-function liveSets(ground: Ground, settings: readonly Setting[]): readonly ReadonlySet<string>[] {
-  return ground.plugs.flatMap((plug) => {
+/** The network of every moment, with the plug in and out. */
+const networksOf = (ground: Ground): readonly Network[] =>
+  ground.plugs.flatMap((plug) => {
     const plain = plainNetwork(wiringOf({ ...ground, plug, faults: [] }));
-    return ground.moments.flatMap((moment) => {
-      const network = networkOf(plain, moment, []);
-      return settings.map((setting) => liveWith(network, setting));
-    });
+    return ground.moments.map((moment) => networkOf(plain, moment, []));
   });
-}
 
 /** Roads that are live in some moment though their own switch is off or they have none: all others are on, which is the worst. */
-function neverOff(yard: Yard, ground: Ground): readonly string[] {
-  return roads(yard).filter((road) => {
-    const others = settingsWithout(ground.controls, road);
-    return liveSets(ground, others).some((live) => live.has(road));
+const neverOff = (yard: Yard, { controls }: Ground, networks: readonly Network[]) =>
+  roads(yard).filter((road) => {
+    const others = settingsWithout(controls, road);
+    return networks.some((network) => others.some((setting) => isLiveWith(network, setting, road)));
   });
-}
 
 const alwaysOn = (yard: Yard, names: readonly string[]): Finding => ({
   grade: 'think',
-  what: `${joinWords(names, 'and')} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
+  what: `${joinWords(
+    names.map((road) => roadTitle(yard, road)),
+    'and'
+  )} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
   where: names,
   amount: `${names.length} of ${roads(yard).length} roads`,
   why: 'A loco left there starts as soon as the knob is turned.',
@@ -49,8 +47,10 @@ const off = (yard: Yard): Finding => ({
 });
 
 /** How many roads can be live together. */
-function together(yard: Yard, ground: Ground): Finding {
-  const all = liveSets(ground, settingsWithout(ground.controls));
+function together(yard: Yard, { controls }: Ground, networks: readonly Network[]): Finding {
+  const all = networks.flatMap((network) =>
+    settingsWithout(controls).map((setting) => liveWith(network, setting))
+  );
   const most = all.reduce((a, b) => (b.size > a.size ? b : a), new Set<string>());
   const names = [...most];
   return {
@@ -66,7 +66,8 @@ function together(yard: Yard, ground: Ground): Finding {
       most.size > 1
         ? 'Switch one road on at a time, or let a rotary selector see to it.'
         : 'Nothing to do.',
-    source: 'the engine'
+    source: 'the engine',
+    board: { yard, scene: roadScene({ yard, roads: names }) }
   };
 }
 
@@ -76,14 +77,15 @@ export const offIsOff: Check = {
   title: 'Is off really off?',
   run(yard) {
     const ground = groundOf(yard);
-    const names = neverOff(yard, ground);
+    const networks = networksOf(ground);
+    const names = neverOff(yard, ground, networks);
     return [
       ...(names.length > 0 ? [alwaysOn(yard, names)] : []),
       ...(switchedRoads(yard).some((road) => names.includes(road)) ||
       switchedRoads(yard).length === 0
         ? []
         : [off(yard)]),
-      together(yard, ground)
+      together(yard, ground, networks)
     ];
   }
 };

@@ -1,63 +1,102 @@
-import { joinWords, sentence, type Yard } from '../yard';
-import type { Check, Finding } from './finding';
+import { joinWords, roadTitle, sentence, type Fault, type Yard } from '../yard';
+import type { Finding, Grade, Sight } from './finding';
 import { breachScene } from './gap/board';
 import type { Notice } from './gap/everyday';
-import { proveFaults, type FaultProof, type FaultProofs } from './gap/faults';
+import { faultSteps, type FaultProof, type FaultProofs, type Progress } from './gap/faults';
 import { groundOf, type Breach } from './gap/proof';
 import { breachWords, countText } from './gap/words';
 
-/** Whether somebody who works the yard as usual would notice. */
-function noticeWords({ dead, live }: Notice): string {
-  if (dead.length === 0 && live.length === 0) return 'In everyday use nothing shows it.';
-  const parts = [
-    ...(dead.length > 0 ? [`${joinWords(dead, 'and')} will not run when it should`] : []),
-    ...(live.length > 0 ? [`${joinWords(live, 'and')} runs when it should not`] : [])
-  ];
-  return sentence(`it shows in everyday use: ${joinWords(parts, 'and')}`);
+/** One fault that opens a new end: what it lets happen, whether it shows, which test finds it, what takes it away. */
+export interface FaultRow {
+  /** What faults like it have in common, to gather them by. */
+  readonly kind: string;
+  readonly fault: string;
+  /** `must fix` where nothing shows it in everyday use. */
+  readonly grade: Grade;
+  readonly lets: string;
+  readonly notice: string;
+  readonly test: string;
+  readonly cure: string;
+  readonly board: Sight;
 }
 
-/** The test that finds it, with a test lamp and no loco in the yard. */
-const testWords = (yard: Yard, breach: Breach): string =>
-  `Test: ${breachWords(yard, breach)}. A test lamp across the rails of ${breach.road} must stay dark.`;
+export interface FaultTable {
+  readonly rows: readonly FaultRow[];
+  readonly summary: Finding;
+}
 
-function faultFinding(
-  yard: Yard,
-  { fault, words, breach, more, notice }: FaultProof,
-  at: Breach
-): Finding {
+/** How faults of one kind are called together, by the key that tells the kind. */
+const kindWords: Readonly<Record<string, string>> = {
+  stuckOpen: 'A contact never makes',
+  welded: 'A contact never opens',
+  wireOff: 'A wire is off',
+  linkBroken: 'A link of the return is broken',
+  crossed: 'Two feeds are exchanged',
+  bridge: 'Solder bridges two contacts',
+  halfHome: 'The plug is half home',
+  early: 'A pin contact makes too early',
+  comNc: 'COM and NC are exchanged',
+  touching: 'Rails of two roads touch',
+  droppersCrossed: 'Feed and return are exchanged',
+  lampReversed: 'A lamp is the wrong way round',
+  lampBare: 'A lamp has no resistor'
+};
+
+const kindOf = (fault: Fault): string =>
+  Object.keys(fault).flatMap((key) => kindWords[key] ?? [])[0] ?? 'Other faults';
+
+/** Whether somebody who works the yard as usual would notice. */
+function noticeWords(yard: Yard, { dead, live }: Notice): string {
+  if (dead.length === 0 && live.length === 0) return 'In everyday use nothing shows it.';
+  const named = (roads: readonly string[]) =>
+    joinWords(
+      roads.map((road) => roadTitle(yard, road)),
+      'and'
+    );
+  const parts = [
+    ...(dead.length > 0 ? [`${named(dead)} will not run when it should`] : []),
+    ...(live.length > 0 ? [`${named(live)} runs when it should not`] : [])
+  ];
+  return sentence(`yes: ${joinWords(parts, 'and')}`);
+}
+
+function faultRow(yard: Yard, each: FaultProof, breach: Breach): FaultRow {
+  const { fault, words, notice } = each;
+  const road = roadTitle(yard, breach.road);
   return {
+    kind: kindOf(fault),
+    fault: sentence(words),
     grade: notice.dead.length > 0 ? 'think' : 'must fix',
-    what: `${sentence(words)} Then road ${at.road} can be live while its ${at.end} end faces nothing.`,
-    where: [at.road],
-    amount: `${countText(more)} unsafe states more with the pin home`,
-    why: noticeWords(notice),
-    cure: `${testWords(yard, at)} A stop at that end, closed whenever nothing faces it, takes the danger away.`,
-    source: 'the engine',
-    ...(breach ? { board: { yard, scene: breachScene(yard, breach, [fault]) } } : {})
+    lets: `Road ${road} can be live while its ${breach.end} end faces nothing.`,
+    notice: noticeWords(yard, notice),
+    test: `${sentence(breachWords(yard, breach))} A test lamp across the rails of ${road} must stay dark.`,
+    cure: 'A stop at that end, closed whenever nothing faces it.',
+    board: { yard, scene: breachScene(yard, breach, [fault]) }
   };
 }
 
-const countFinding = ({ states, unsafe, faults }: FaultProofs): Finding => ({
-  grade: 'fine',
-  what: 'Every state was covered with no fault and with each single fault.',
-  where: [],
-  amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
-  why: `${faults.filter(({ breach }) => !breach).length} of ${faults.length} faults that change a path open no new end with the pin home.`,
-  cure: 'Nothing to do.',
-  source: 'the engine'
-});
-
-/** The gap proof under every single fault: what it lets happen, whether it shows, which test finds it. */
-export const oneThingFails: Check = {
-  id: 'one-thing-fails',
-  title: 'What if one thing fails?',
-  run(yard) {
-    const proofs = proveFaults(groundOf(yard));
-    return [
-      ...proofs.faults.flatMap((each) =>
-        each.breach ? [faultFinding(yard, each, each.breach)] : []
-      ),
-      countFinding(proofs)
-    ];
-  }
+const summaryOf = ({ states, unsafe, faults }: FaultProofs): Finding => {
+  const harmless = faults.filter(({ breach }) => !breach).length;
+  return {
+    grade: 'fine',
+    what: 'Every state was covered with no fault and with each single fault.',
+    where: [],
+    amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
+    why: `${harmless} of ${faults.length} faults that change a path open no new end with the pin home.`,
+    cure: 'Nothing to do.',
+    source: 'the engine'
+  };
 };
+
+/**
+ * The gap proof under every single fault, step by step; at the end the faults that open an end with
+ * the pin home, those first which nothing shows.
+ */
+export function* faultTable(yard: Yard): Generator<Progress, FaultTable> {
+  const proofs = yield* faultSteps(groundOf(yard));
+  const rows = proofs.faults.flatMap((each) =>
+    each.breach ? [faultRow(yard, each, each.breach)] : []
+  );
+  const hidden = ({ grade }: FaultRow) => (grade === 'must fix' ? 0 : 1);
+  return { rows: rows.toSorted((a, b) => hidden(a) - hidden(b)), summary: summaryOf(proofs) };
+}

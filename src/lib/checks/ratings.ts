@@ -7,6 +7,8 @@ import {
   roads,
   switchedRoads,
   type Part,
+  type Reading,
+  type Scene,
   type Yard
 } from '../yard';
 import type { Check, Finding } from './finding';
@@ -21,6 +23,8 @@ export interface Rated {
   readonly source: string;
   readonly normal: number;
   readonly short: number;
+  /** The scene in which it sees most. */
+  readonly scene: Scene;
 }
 
 /** Which kind of run a wire belongs to. */
@@ -51,34 +55,46 @@ const busy = (yard: Yard): readonly string[] => {
   return (withToggle.length > 0 ? withToggle : roads(yard)).slice(0, fleetOf(yard).length);
 };
 
+/** A scene with what the engine says of it. */
+interface Told {
+  readonly scene: Scene;
+  readonly reading: Reading;
+}
+
+const ampsIn = ({ reading }: Told, id: string): number => Math.abs(reading.amps(id));
+
+/** The scene in which a part sees most. */
+const worstFor = (told: readonly Told[], id: string): Told =>
+  told.reduce((most, each) => (ampsIn(each, id) > ampsIn(most, id) ? each : most));
+
 /** Each part with the greatest current it can see: every loco held still at once, and a short on each road in turn. */
 export function ratedParts(yard: Yard): readonly Rated[] {
   const crowd = busy(yard);
   const locos = fleetOf(yard).map(({ name }) => name);
-  const normal = read(yard, roadScene({ yard, roads: crowd, locos: locos.slice(0, crowd.length) }));
+  const told = (scene: Scene): Told => ({ scene, reading: read(yard, scene) });
+  const full = told(roadScene({ yard, roads: crowd, locos: locos.slice(0, crowd.length) }));
   const singles = roads(yard).map((road) =>
-    read(yard, roadScene({ yard, roads: [road], locos: [hungriest(yard).name] }))
+    told(roadScene({ yard, roads: [road], locos: [hungriest(yard).name] }))
   );
   const shorts = roads(yard).map((road) =>
-    read(yard, roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] }))
+    told(roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] }))
   );
-  const parts = normal.runs.filter(({ job }) => job !== 'lamp').flatMap((run) => run.parts);
-  const most = (readings: readonly (typeof normal)[], id: string) =>
-    Math.max(...readings.map(({ amps }) => Math.abs(amps(id))));
-  return parts.map((part) => ({
-    id: part.id,
-    ...ratingOf(yard, part),
-    normal: most([normal, ...singles], part.id),
-    short: most(shorts, part.id)
-  }));
+  const parts = full.reading.runs.filter(({ job }) => job !== 'lamp').flatMap((run) => run.parts);
+  return parts.map((part) => {
+    const normal = worstFor([full, ...singles], part.id);
+    const short = worstFor(shorts, part.id);
+    const [n, s] = [ampsIn(normal, part.id), ampsIn(short, part.id)];
+    const { scene } = n >= s ? normal : short;
+    return { id: part.id, ...ratingOf(yard, part), normal: n, short: s, scene };
+  });
 }
 
 /** The part of one kind that is nearest to its rating. */
 const tightest = (parts: readonly Rated[]): Rated =>
   parts.reduce((a, b) => (Math.max(b.normal, b.short) > Math.max(a.normal, a.short) ? b : a));
 
-function kindFinding(what: string, parts: readonly Rated[]): Finding {
-  const { id, rating, normal, short, source } = tightest(parts);
+function kindFinding(yard: Yard, what: string, parts: readonly Rated[]): Finding {
+  const { id, rating, normal, short, source, scene } = tightest(parts);
   const over = parts.filter((part) => Math.max(part.normal, part.short) > part.rating);
   const inUse = over.some((part) => part.normal > part.rating);
   return {
@@ -97,7 +113,8 @@ function kindFinding(what: string, parts: readonly Rated[]): Finding {
       over.length === 0
         ? 'Nothing to do.'
         : 'Use a thicker wire or a stronger contact, or a lower limit.',
-    source
+    source,
+    board: { yard, scene }
   };
 }
 
@@ -109,6 +126,7 @@ export const ratings: Check = {
     const parts = ratedParts(yard);
     return [...new Set(parts.map(({ what }) => what))].map((what) =>
       kindFinding(
+        yard,
         what,
         parts.filter((part) => part.what === what)
       )

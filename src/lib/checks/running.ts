@@ -6,6 +6,7 @@ import {
   placed,
   read,
   roads,
+  roadTitle,
   voltsText,
   YardSchema,
   type Loco,
@@ -97,7 +98,7 @@ function worstFinding(yard: Yard, worst: RoadVolts, share: number): Finding {
   const [most] = worst.costs;
   return {
     grade: fits ? 'fine' : 'think',
-    what: `Road ${worst.road} gets least: ${voltsText(worst.running)} running, ${voltsText(worst.stalled)} stalled.`,
+    what: `Road ${roadTitle(yard, worst.road)} gets least: ${voltsText(worst.running)} running, ${voltsText(worst.stalled)} stalled.`,
     where: [worst.road],
     amount: `wires and contacts take ${worst.lost.toFixed(2)} V of ${yard.supply.volts} V (limit ${share * 100} %)`,
     why: `Most of it goes in the ${most?.id ?? 'wires'}: ${(most?.volts ?? 0).toFixed(2)} V.`,

@@ -1,4 +1,4 @@
-import { closesLoop, cone, type Case } from './loop';
+import { closesLoop, cone, type Case, type Cone } from './loop';
 import type { Control } from './settings';
 import type { Wiring } from './wiring';
 
@@ -43,10 +43,14 @@ function once<T>(known: Map<string, T>, key: string, work: () => T): T {
 
 const keyOf = ({ rails, source }: Case): string => `${rails.name} ${source.join()}`;
 
+/** What has a say about a case, worked out once. */
+export const coneOf = (each: Case): Cone =>
+  once(each.network.known.cones, keyOf(each), () => cone(each));
+
 /** The controls that a case depends on, or undefined when no setting can make it live. */
 const controlsIn = (each: Case): readonly number[] | undefined =>
   once(each.network.known.controls, keyOf(each), () => {
-    const contacts = cone(each);
+    const { contacts } = coneOf(each);
     const { switched } = each.network.wiring;
     return contacts && [...new Set(contacts.map((contact) => switched[contact]?.by as number))];
   });

@@ -5,7 +5,7 @@ import { networkOf } from './moments';
 import { settingsFor, type Setting } from './settings';
 import { plainNetwork, type Network } from './network';
 import type { Ground } from './proof';
-import { wiringOf } from './wiring';
+import { wiringOf, type Rails } from './wiring';
 
 /** Everyday use: the pin home in each hole, the plug in, the two roads that face each other switched on. */
 function everyday({ controls, moments }: Ground, plain: Network): readonly ReadonlySet<string>[] {
@@ -17,15 +17,17 @@ function everyday({ controls, moments }: Ground, plain: Network): readonly Reado
   });
 }
 
-/** Names of the roads through which some source can drive a current with this setting. */
-export function liveWith(network: Network, setting: Setting): ReadonlySet<string> {
+/** Whether some source can drive a current through a road with this setting. */
+export function isLiveWith(network: Network, setting: Setting, road: string): boolean {
   const { rails, sources } = network.wiring;
   const made = madeBy(network.wiring, setting);
-  const live = [...rails.values()].filter((road) =>
-    sources.some((source) => closesLoop({ network, rails: road, source }, made))
-  );
-  return new Set(live.map(({ name }) => name));
+  const own = rails.get(road) as Rails;
+  return sources.some((source) => closesLoop({ network, rails: own, source }, made));
 }
+
+/** Names of the roads through which some source can drive a current with this setting. */
+export const liveWith = (network: Network, setting: Setting): ReadonlySet<string> =>
+  new Set([...network.wiring.rails.keys()].filter((road) => isLiveWith(network, setting, road)));
 
 /** What somebody who works the yard as usual sees of a fault. */
 export interface Notice {
@@ -35,13 +37,16 @@ export interface Notice {
   readonly live: readonly string[];
 }
 
+/** Roads that are live in each moment of everyday use with these faults. */
+export const daysOf = (ground: Ground, faults: readonly Fault[]): Days =>
+  everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults })));
+
+type Days = readonly ReadonlySet<string>[];
+
 /** Compares everyday use with these faults and without. */
-export function noticeOf(ground: Ground, faults: readonly Fault[]): Notice {
-  const days = (some: readonly Fault[]) =>
-    everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults: some })));
-  const good = days([]);
-  const bad = days(faults);
-  const more = (a: readonly ReadonlySet<string>[], b: readonly ReadonlySet<string>[]) => [
+export function noticeOf(ground: Ground, faults: readonly Fault[], good: Days): Notice {
+  const bad = daysOf(ground, faults);
+  const more = (a: Days, b: Days) => [
     ...new Set(a.flatMap((live, index) => [...live].filter((road) => !b[index]?.has(road))))
   ];
   return { dead: more(good, bad), live: more(bad, good) };

@@ -1,6 +1,7 @@
 import { faultsOf, faultWords, type Fault } from '../../yard';
-import { noticeOf, type Notice } from './everyday';
-import { proveGap, statesOf, type Breach, type GapProof, type Ground } from './proof';
+import { daysOf, noticeOf, type Notice } from './everyday';
+import { statesOf, type Breach, type GapProof, type Ground } from './proof';
+import { proveHurt, soundOf } from './sound';
 
 /** What one fault does to the proof. */
 export interface FaultProof {
@@ -38,13 +39,15 @@ export interface Progress {
  * it is, so that a caller can show it and can stop.
  */
 export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
-  const good = proveGap(ground);
+  const sound = soundOf(ground);
+  const good = sound.proof;
+  const days = daysOf(ground, []);
   const known = good.breaches.filter(({ pin }) => pin === 'home');
   const all = faultsOf(ground.yard);
   const changing = all.filter(changesPaths);
   const faults: FaultProof[] = [];
   for (const fault of changing) {
-    const proof = proveGap(ground, [fault]);
+    const proof = proveHurt(sound, [fault]);
     const breach = proof.breaches.find((each) => each.pin === 'home' && !known.some(sameEnd(each)));
     faults.push({
       fault,
@@ -52,7 +55,7 @@ export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
       proof,
       more: proof.unsafeHome - good.unsafeHome,
       breach,
-      notice: breach ? noticeOf(ground, [fault]) : { dead: [], live: [] }
+      notice: breach ? noticeOf(ground, [fault], days) : { dead: [], live: [] }
     });
     yield { done: faults.length, of: changing.length };
   }

@@ -13,27 +13,36 @@ export interface Case {
   readonly source: Pair;
 }
 
-/** The switched contacts that can have a say about a road, nearest to its rails first, or undefined when no setting can make it live. */
-export function cone({ network, rails, source }: Case): readonly number[] | undefined {
+/** What can have a say about a road. */
+export interface Cone {
+  /** Conductors that its rails reach by any contact, loco or lamp, the terminals left out. */
+  readonly reach: ReadonlySet<number>;
+  /** The switched contacts met on the way, nearest to the rails first; undefined when no setting can make it live. */
+  readonly contacts: readonly number[] | undefined;
+}
+
+/** Goes from a road's rails by every way there may be, as far as the terminals. */
+export function cone({ network, rails, source }: Case): Cone {
   const { rep, ways } = network;
   const ends = source.map(rep);
   const start = [rep(rails.feed), rep(rails.home)];
-  const seen = new Set(start);
-  const contacts = new Set<number>();
   const met = new Set(start.filter((conductor) => ends.includes(conductor)));
   const queue = start.filter((conductor) => !ends.includes(conductor));
+  const reach = new Set(queue);
+  const contacts = new Set<number>();
   for (let index = 0; index < queue.length; index++) {
     for (const { to: next, contact } of ways(queue[index] as number)) {
       const to = rep(next);
       if (contact >= 0) contacts.add(contact);
       if (ends.includes(to)) met.add(to);
-      else if (!seen.has(to)) {
-        seen.add(to);
+      else if (!reach.has(to)) {
+        reach.add(to);
         queue.push(to);
       }
     }
   }
-  return ends.every((end) => met.has(end)) ? [...contacts] : undefined;
+  const whole = ends.every((end) => met.has(end));
+  return { reach, contacts: whole ? [...contacts] : undefined };
 }
 
 /**

@@ -1,6 +1,7 @@
-import type { Yard } from '../../yard';
+import { roadsOf, type Yard } from '../../yard';
 import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
 import { acrossPairs, momentNetwork, type Network } from './network';
+import { coneOf } from './count';
 import type { Case } from './loop';
 import type { Pinned, Rails, Wiring } from './wiring';
 
@@ -10,11 +11,17 @@ export interface Moment {
   readonly pin: 'home' | 'out';
 }
 
-/** Every place with the pin out, and every hole with the pin home. */
-export const momentsOf = (yard: Yard): readonly Moment[] => [
-  ...pinnedPlaces(yard).map((place) => ({ place, pin: 'home' as const })),
-  ...deckPlaces(yard).map((place) => ({ place, pin: 'out' as const }))
-];
+/** Every place with the pin out, and every hole with the pin home, without the ends at which a stop holds a loco. */
+export function momentsOf(yard: Yard): readonly Moment[] {
+  const held = new Set(
+    roadsOf(yard).flatMap(({ name, whole }) => (yard.endStops.includes(whole) ? [name] : []))
+  );
+  const at = (pin: Moment['pin']) => (place: DeckPlace) => ({
+    place: { ...place, open: place.open.filter(({ road }) => !held.has(road)) },
+    pin
+  });
+  return [...pinnedPlaces(yard).map(at('home')), ...deckPlaces(yard).map(at('out'))];
+}
 
 /** A case with the end it is about. */
 export interface OpenCase extends Case {
@@ -47,6 +54,17 @@ export function networkOf(
   return momentNetwork(plain, [...made, ...touching], wheels);
 }
 
+/**
+ * Whether a moment is to a road what the plain wiring is: nothing that the moment joins lies where the
+ * road reaches, and it does not short the terminals.
+ */
+function isPlain(base: Case, network: Network): boolean {
+  const { reach } = coneOf(base);
+  const [one, other] = base.source.map(network.rep);
+  const shorted = one === other && base.source[0] !== base.source[1];
+  return !shorted && !network.changed.some((conductor) => reach.has(conductor));
+}
+
 /** Each open end of a moment with each source, while locos may stand across these joints. */
 export function casesOf(
   plain: Network,
@@ -55,12 +73,10 @@ export function casesOf(
 ): readonly OpenCase[] {
   const network = networkOf(plain, moment, across);
   return moment.place.open.flatMap((end) =>
-    plain.wiring.sources.map((source) => ({
-      network,
-      source,
-      rails: railsOf(plain.wiring, end.road),
-      end
-    }))
+    plain.wiring.sources.map((source) => {
+      const base = { network: plain, source, rails: railsOf(plain.wiring, end.road), end };
+      return isPlain(base, network) ? base : { ...base, network };
+    })
   );
 }
 

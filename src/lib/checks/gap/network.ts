@@ -1,3 +1,4 @@
+import type { Cone } from './loop';
 import type { Rails, Wiring } from './wiring';
 
 /** The contact of a way through a loco that may always stand there, or through a lamp. */
@@ -19,17 +20,26 @@ export interface Network {
   readonly rep: (conductor: number) => number;
   /** What lies next to a conductor; its `to` is still to be looked up by `rep`. */
   readonly ways: (conductor: number) => readonly Way[];
+  /** The conductors that a number stands for. */
+  readonly members: (rep: number) => Iterable<number>;
+  /** Conductors that this moment joins, or lays wheels between. */
+  readonly changed: readonly number[];
   /** What was found out about its roads, for the many moments that share it. */
   readonly known: Known;
 }
 
-/** By road and source: the controls a road depends on, and how many of their settings make it live. */
+/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live. */
 export interface Known {
+  readonly cones: Map<string, Cone>;
   readonly controls: Map<string, readonly number[] | undefined>;
   readonly unsafe: Map<string, bigint>;
 }
 
-const nothingKnown = (): Known => ({ controls: new Map(), unsafe: new Map() });
+const nothingKnown = (): Known => ({
+  cones: new Map(),
+  controls: new Map(),
+  unsafe: new Map()
+});
 
 type Pair = readonly [number, number];
 
@@ -47,12 +57,14 @@ export function plainNetwork(wiring: Wiring): Network {
     wiring,
     rep: (conductor) => conductor,
     ways: (conductor) => ways[conductor] ?? [],
+    members: (rep) => [rep],
+    changed: [],
     known: nothingKnown()
   };
 }
 
 /** Conductors that are joined, gathered. */
-function gathered(pairs: readonly Pair[]): readonly ReadonlySet<number>[] {
+export function gathered(pairs: readonly Pair[]): readonly ReadonlySet<number>[] {
   const groups: Set<number>[] = [];
   for (const pair of pairs) {
     const touched = groups.filter((group) => pair.some((each) => group.has(each)));
@@ -71,8 +83,10 @@ export function momentNetwork(
   if (joined.length === 0 && wheels.length === 0) return plain;
   const reps = new Map<number, number>();
   const own = new Map<number, readonly Way[]>();
+  const groups = new Map<number, ReadonlySet<number>>();
   for (const group of gathered(joined)) {
     const rep = Math.min(...group);
+    groups.set(rep, group);
     for (const each of group) reps.set(each, rep);
     own.set(
       rep,
@@ -85,7 +99,14 @@ export function momentNetwork(
     own.set(a, [...ways(a), { to: b, contact: WHEELS }]);
     own.set(b, [...ways(b), { to: a, contact: WHEELS }]);
   }
-  return { wiring: plain.wiring, rep, ways, known: nothingKnown() };
+  return {
+    wiring: plain.wiring,
+    rep,
+    ways,
+    members: (conductor) => groups.get(conductor) ?? [conductor],
+    changed: [...joined, ...wheels].flat(),
+    known: nothingKnown()
+  };
 }
 
 /** Pairs of conductors between which the wheels of a loco lie while it stands across a joint. */

@@ -50,10 +50,11 @@ function handsFor(open: OpenCase, controls: readonly Control[]): Hands | undefin
     .sort((a, b) => handWork(a) - handWork(b))[0];
 }
 
-type Found = Map<string, Breach>;
+/** The plainest breach of each end, by the end's name. */
+export type Found = Map<string, Breach>;
 
 /** Notes each end that is live in this moment, unless a plainer state is known for it. */
-function noteBreaches(
+export function noteBreaches(
   found: Found,
   plain: Network,
   moment: Moment,
@@ -77,7 +78,7 @@ function noteBreaches(
 const handWork = (hands: Hands): number =>
   Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);
 
-const endKey = ({ road, end }: OpenEnd): string => `${road} ${end}`;
+export const endKey = ({ road, end }: OpenEnd): string => `${road} ${end}`;
 
 /** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */
 const oddness = ({

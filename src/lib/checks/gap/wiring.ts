@@ -46,6 +46,10 @@ export interface Rails {
  */
 export interface Wiring {
   readonly conductors: number;
+  /** What it was worked out from: each part, and whether it is closed with every control at its k-th stand. */
+  readonly parts: readonly Seen[];
+  /** The conductor to which a terminal belongs. */
+  readonly find: (node: string) => number;
   /** Pairs of terminals between which a controller, or two in series, can drive a current. */
   readonly sources: readonly (readonly [number, number])[];
   readonly rails: ReadonlyMap<string, Rails>;
@@ -106,7 +110,8 @@ const partsOf = (yard: Yard, scene: Scene): readonly Placed[] => apply(yard, sce
 
 const away = ({ rest, plug, faults }: Built): Scene => ({ ...rest, plug, faults: [...faults] });
 
-interface Seen {
+/** A part as hands leave it. */
+export interface Seen {
   readonly part: Placed;
   /** Whether it is closed, with every control at its k-th stand. */
   readonly closed: readonly boolean[];
@@ -149,14 +154,17 @@ function whenMade(built: Built, { id, closed }: Placed): Pinned['when'] {
 const pairsOf = (terminals: readonly number[]): readonly (readonly [number, number])[] =>
   terminals.flatMap((a, index) => terminals.slice(index + 1).map((b) => [a, b] as const));
 
+/** Whether a part joins its ends whatever hands, pin and deck do. */
+export const isAlways = ({ part, closed }: Seen): boolean =>
+  closed.every((each) => each) && part.kind !== 'pin contact' && !isLoad(part);
+
 /** Makes one conductor of what is joined whatever hands, pin and deck do. */
 function gather(parts: readonly Seen[]): Conductors {
   const conductors = new Conductors();
   for (const { part, closed } of parts) {
     conductors.number(part.from);
     conductors.number(part.to);
-    const always = closed.every((each) => each) && part.kind !== 'pin contact' && !isLoad(part);
-    if (always) conductors.join(part.from, part.to);
+    if (isAlways({ part, closed })) conductors.join(part.from, part.to);
   }
   return conductors;
 }
@@ -173,6 +181,8 @@ export function wiringOf(built: Built): Wiring {
     { name, feed: find(`feed rail ${name}`), home: find(`return rail ${name}`) }
   ]);
   return {
+    parts,
+    find,
     sources: pairsOf(['feed', ...(yard.second ? ['feed 2'] : []), 'return'].map(find)),
     rails: new Map(rails),
     switched: parts
