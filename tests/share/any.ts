@@ -74,11 +74,13 @@ function inputFor(schema: Schema): fc.Arbitrary<unknown> {
   switch (schema.type) {
     case 'strict_object':
     case 'object':
-      return fc.record(
-        Object.fromEntries(
-          Object.entries(schema.entries ?? {}).map(([key, inside]) => [key, inputFor(inside)])
+      return fc
+        .record(
+          Object.fromEntries(
+            Object.entries(schema.entries ?? {}).map(([key, inside]) => [key, inputFor(inside)])
+          )
         )
-      ).filter((value) => v.is(schema, value));
+        .filter((value) => v.is(schema, value));
     case 'optional':
       return fc.option(inputFor(schema.wrapped as Schema), { nil: undefined, freq: 2 });
     case 'picklist':
