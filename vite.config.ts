@@ -8,6 +8,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     /** Room for a busy machine: the suites bound work, not time. */
     testTimeout: 60_000,
+    /** Files share what they import: none changes it, and reading it anew for each takes minutes. */
+    isolate: false,
     expect: { requireAssertions: true }
   }
 });
