@@ -224,7 +224,7 @@ describe('10 000 steps in 400 sequences', { timeout: 180_000 }, () => {
         expect(play(yard, scene, nexts).at(-1)).toEqual(end);
         expect(sceneOf(yard, JSON.parse(JSON.stringify(end)))).toEqual(end);
       }),
-      { numRuns: 400, seed: 14 }
+      { numRuns: 400, seed: 13 }
     );
   });
 
