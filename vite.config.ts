@@ -10,6 +10,7 @@ export default defineConfig({
     testTimeout: 60_000,
     /** Files share what they import: none changes it, and reading it anew for each takes minutes. */
     isolate: false,
+    maxWorkers: 2,
     expect: { requireAssertions: true }
   }
 });
