@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
@@ -7,10 +8,15 @@ const root = join(import.meta.dirname, '..');
 const results = join(root, 'test-results');
 const bin = (name) => join(root, 'node_modules', '.bin', name);
 
-function run(title, command, args) {
+/** Runs one step. Steps that run side by side keep their words until they end. */
+async function run([title, command, args], beside = false) {
   const begun = Date.now();
-  console.log(`\n== ${title}`);
-  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit' });
+  if (!beside) console.log(`\n== ${title}`);
+  const step = spawn(command, args, { cwd: root, stdio: beside ? 'pipe' : 'inherit' });
+  let words = '';
+  for (const stream of [step.stdout, step.stderr]) stream?.on('data', (text) => (words += text));
+  const [status] = await once(step, 'close');
+  if (words) process.stdout.write(words);
   console.log(
     `== ${title}: ${status === 0 ? 'fine' : 'FAILED'}, ${((Date.now() - begun) / 1000).toFixed(1)} s`
   );
@@ -29,12 +35,14 @@ function counts(file, read) {
 rmSync(results, { recursive: true, force: true });
 mkdirSync(results, { recursive: true });
 
-const steps = [
-  ['routes', bin('svelte-kit'), ['sync']],
+const routes = ['routes', bin('svelte-kit'), ['sync']];
+const checks = [
   ['types', bin('svelte-check'), ['--tsconfig', './tsconfig.json', '--fail-on-warnings']],
   ['lint', bin('eslint'), ['.', '--max-warnings', '0']],
   ['format', bin('prettier'), ['--check', '--log-level', 'warn', '.']],
-  ['unused code', bin('knip'), []],
+  ['unused code', bin('knip'), []]
+];
+const tests = [
   ['build', bin('vite'), ['build', '--logLevel', 'error']],
   [
     'unit and published-value tests',
@@ -43,9 +51,12 @@ const steps = [
   ],
   ['browser tests', bin('playwright'), ['test']]
 ];
-const failed = steps
-  .filter(([title, command, args]) => !run(title, command, args))
-  .map(([title]) => title);
+
+const failed = [];
+const note = async (step, beside) => (await run(step, beside)) || failed.push(step[0]);
+await note(routes);
+await Promise.all(checks.map((step) => note(step, true)));
+for (const step of tests) await note(step);
 
 const unit = counts('unit.json', (report) => ({
   passed: report.numPassedTests,

@@ -12,8 +12,8 @@ export const lessonPaths: readonly string[] = readdirSync(content)
 /** Every page with a call on it. */
 export const callPaths: readonly string[] = ['/', ...lessonPaths];
 
-/** Pages with a call whose boards stand for all kinds: plain rows, instruments, sections, lamps, plug and pin, plan, pairs. */
-const kinds = ['03', '05', '08', '11', '12', '14'];
+/** Pages with a call whose boards stand for all kinds: plain rows, instruments, sections and pairs, plug and pin and plan, lamps. */
+const kinds = ['05', '08', '11', '12'];
 export const samplePaths: readonly string[] = callPaths.filter(
   (path) => path === '/' || kinds.some((number) => path.startsWith(`/lessons/${number}-`))
 );
