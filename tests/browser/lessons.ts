@@ -12,10 +12,16 @@ export const lessonPaths: readonly string[] = readdirSync(content)
 /** Every page with a call on it. */
 export const callPaths: readonly string[] = ['/', ...lessonPaths];
 
-/** Pages with a call whose boards stand for all kinds: plain rows, instruments, sections and pairs, plug and pin and plan, lamps. */
-const kinds = ['05', '08', '11', '12'];
+/**
+ * Pages with a call whose boards stand for all kinds: plain rows, instruments, sections and pairs,
+ * plug, pin and lamps. With EVERY=1 in the environment all pages with a call.
+ */
+const kinds = ['05', '08', '12'];
 export const samplePaths: readonly string[] = callPaths.filter(
-  (path) => path === '/' || kinds.some((number) => path.startsWith(`/lessons/${number}-`))
+  (path) =>
+    process.env.EVERY === '1' ||
+    path === '/' ||
+    kinds.some((number) => path.startsWith(`/lessons/${number}-`))
 );
 
 /** Every page. */

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { callPaths } from './lessons';
+import { samplePaths } from './lessons';
 import { asking, guess, openTables, visit } from './step';
 import { expect, test } from './test';
 
@@ -61,7 +61,7 @@ async function toldAfter(page: Page): Promise<readonly string[]> {
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
-for (const path of callPaths) {
+for (const path of samplePaths) {
   test(`on ${path} two worlds with other answers look alike until the call`, async ({ page }) => {
     await visit(page, path);
     const first = await everything(page);
