@@ -184,7 +184,7 @@ function overlaps({ yard, scene }: Moment): readonly string[] {
   );
 }
 
-describe('10 000 steps in 400 sequences', { timeout: 180_000 }, () => {
+describe('11 000 steps in 440 sequences', { timeout: 180_000 }, () => {
   const seen = { joints: 0, stockFalls: 0, falls: 0, refused: 0, steps: 0 };
 
   test('keep every invariant; played again they end the same, bit for bit; saved they come back', () => {
@@ -224,14 +224,14 @@ describe('10 000 steps in 400 sequences', { timeout: 180_000 }, () => {
         expect(play(yard, scene, nexts).at(-1)).toEqual(end);
         expect(sceneOf(yard, JSON.parse(JSON.stringify(end)))).toEqual(end);
       }),
-      { numRuns: 400, seed: 13 }
+      { numRuns: 440, seed: 13 }
     );
   });
 
   test('were eventful: joints were crossed, locos fell, hands were refused', () => {
-    expect(seen.steps).toBeGreaterThanOrEqual(400 * STEPS);
+    expect(seen.steps).toBeGreaterThanOrEqual(440 * STEPS);
     expect(seen.joints).toBeGreaterThan(50);
-    expect(seen.falls).toBeGreaterThan(10);
+    expect(seen.falls).toBeGreaterThan(20);
     expect(seen.stockFalls).toBeGreaterThan(5);
     expect(seen.refused).toBeGreaterThan(200);
   });

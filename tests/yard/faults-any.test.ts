@@ -195,7 +195,7 @@ test(
         kept += lives[0]?.length ?? 0;
         expect(lives[1]).toEqual(lives[0]);
       }),
-      { numRuns: 400, seed: 11 }
+      { numRuns: 800, seed: 11 }
     );
     expect(kept).toBeGreaterThan(500);
   }
