@@ -1,5 +1,5 @@
 import { wireOhmsPerMetre } from '../tables';
-import { placed, wire, type Part, type Placed, type Run, type Yard } from '../yard';
+import { placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
 
 /** A piece of wire to cut, from terminal to terminal. */
 export interface Wire {
@@ -24,13 +24,8 @@ const ALLOWANCE = { share: 0.1, ends: 0.1 };
 export const cutM = ({ lengthM }: Pick<Wire, 'lengthM'>): number =>
   Math.ceil((lengthM * (1 + ALLOWANCE.share) + ALLOWANCE.ends) / 0.05 - 1e-9) * 0.05;
 
-/** Names of a contact's two sides, that of the supply first. */
-const sides: Partial<Readonly<Record<Part['kind'], readonly [string, string]>>> = {
-  toggle: ['panel side', 'rail side'],
-  selector: ['panel side', 'rail side'],
-  push: ['panel side', 'rail side'],
-  'pin contact': ['panel side', 'rail side'],
-  plug: ['fixed side', 'deck side'],
+/** Names of the two sides of what hangs from a lamp's wire, that of the supply first. */
+const lampSides: Partial<Readonly<Record<Part['kind'], readonly [string, string]>>> = {
   'lamp pole': ['supply side', 'lamp side'],
   resistor: ['supply side', 'lamp side'],
   lamp: ['+', '-'],
@@ -38,8 +33,8 @@ const sides: Partial<Readonly<Record<Part['kind'], readonly [string, string]>>> 
 };
 
 /** A terminal: a side of a part, a tag, a rail, a terminal of a supply. */
-export const terminal = ({ id, kind }: Part, end: 0 | 1): string =>
-  `${id}, ${(sides[kind] ?? ['one end', 'other end'])[end]}`;
+export const terminal = (part: Part, end: 0 | 1): string =>
+  `${part.id}, ${(lampSides[part.kind] ?? sidesOf(part))[end]}`;
 
 /** The parts of a run that have terminals, in the order in which the current from the feed meets them. */
 const fixtures = (run: Run): readonly Placed[] => placed(run).filter(({ kind }) => kind !== 'wire');

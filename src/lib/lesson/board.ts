@@ -16,38 +16,19 @@ import { placedError, readBlock, type Block, type Source } from './block';
 import { asUsual, DrawnSchema, misfit, type Redrawn } from './drawn';
 import { LessonError } from './error';
 
-const {
-  controller,
-  second,
-  supply,
-  switches,
-  selector,
-  deck,
-  pin,
-  plug,
-  locos,
-  stock,
-  edits,
-  faults
-} = SceneSchema.entries;
 const views = ['rows', 'plan', 'panel', 'diagram'] as const;
 export type ViewName = (typeof views)[number];
 
+const { version: _, ...sceneEntries } = SceneSchema.entries;
+void _;
 /** The keys that state a start scene. */
-export const sceneEntries = {
-  controller,
-  second,
-  supply,
-  switches,
-  selector,
-  deck,
-  pin,
-  plug,
-  locos,
-  stock,
-  edits,
-  faults
-};
+export { sceneEntries };
+
+/** The start scene that a block states, without what else it says. */
+const stated = <B extends { readonly [K in keyof typeof sceneEntries]?: unknown }>(block: B) =>
+  Object.fromEntries(
+    Object.keys(sceneEntries).map((key) => [key, block[key as keyof typeof sceneEntries]])
+  ) as Pick<B, keyof typeof sceneEntries>;
 
 const BoardSchema = v.strictObject({
   yard: v.optional(YardSchema, {}),
@@ -145,38 +126,9 @@ function side(
   block: BoardBlock,
   { title, yard }: { title: string; yard: Yard }
 ): Side {
-  const {
-    controller,
-    second,
-    supply,
-    switches,
-    selector,
-    deck,
-    pin,
-    plug,
-    locos,
-    stock,
-    edits,
-    faults,
-    drawn
-  } = block.value;
   const place = { file: source.file, lineOf: block.lineOf };
-  const scene = fitted(place, yard, {
-    version: 1,
-    controller,
-    second,
-    supply,
-    switches,
-    selector,
-    deck,
-    pin,
-    plug,
-    locos,
-    stock,
-    edits,
-    faults
-  });
-  return { title, yard, scene, drawn: fittedRows(place, yard, drawn) };
+  const scene = fitted(place, yard, { version: 1, ...stated(block.value) });
+  return { title, yard, scene, drawn: fittedRows(place, yard, block.value.drawn) };
 }
 
 /**

@@ -18,38 +18,10 @@ export type Wrong = Readonly<v.InferOutput<typeof WrongSchema>>;
 /** Words for each wrong option. */
 export type WrongOptions = Readonly<Record<string, Wrong>>;
 
-const {
-  controller,
-  second,
-  supply,
-  switches,
-  selector,
-  deck,
-  pin,
-  plug,
-  locos,
-  stock,
-  edits,
-  faults
-} = sceneEntries;
-const bare = <S extends v.GenericSchema>(schema: v.OptionalSchema<S, unknown>) =>
-  v.optional(schema.wrapped);
-
 /** The same idea on another yard: what it does not state is as on the board. */
 export const TwinSchema = v.strictObject({
   yard: v.optional(YardSchema),
-  controller: bare(controller),
-  second: bare(second),
-  supply: bare(supply),
-  switches: bare(switches),
-  selector: bare(selector),
-  deck: bare(deck),
-  pin,
-  plug: bare(plug),
-  locos: bare(locos),
-  stock: bare(stock),
-  edits: bare(edits),
-  faults: bare(faults),
+  ...v.partial(v.strictObject(sceneEntries)).entries,
   drawn: v.optional(DrawnSchema),
   ask: v.optional(words(35)),
   ...questionEntries,

@@ -26,7 +26,7 @@ export {
   startingVolts,
   type Loco
 } from './locos';
-export { findPoint, pointName, points, probedRoads, type Point } from './points';
+export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
 export { BUZZ_OHMS, isProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {

@@ -22,7 +22,7 @@ export const pointName = (id: string): string =>
   terminals[id] ?? id.replace(/ (panel|rail|fixed|deck) side$/, ', $1 side');
 
 /** Names of a part's two sides, that of the supply first. */
-const sides = ({ kind }: Part): readonly [string, string] =>
+export const sidesOf = ({ kind }: Pick<Part, 'kind'>): readonly [string, string] =>
   kind === 'plug' ? ['fixed side', 'deck side'] : ['panel side', 'rail side'];
 
 const hasSides = ({ kind }: Part): boolean =>
@@ -33,7 +33,7 @@ function partEnds(run: Run): readonly (readonly [string, string])[] {
   return placed(run)
     .filter(hasSides)
     .flatMap((part) => {
-      const [near, far] = sides(part);
+      const [near, far] = sidesOf(part);
       const [supply, rail] = run.job === 'feed' ? [part.from, part.to] : [part.to, part.from];
       return [
         [`${part.id} ${near}`, supply],
