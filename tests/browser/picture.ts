@@ -55,7 +55,7 @@ const shapes = (pictures: Locator): Promise<readonly (readonly Shape[])[]> =>
       return all.map((picture) =>
         [
           ...picture.querySelectorAll<SVGGraphicsElement>(
-            'path:not(.own-supply *), text, circle:not(.own-supply *)'
+            'path:not(.own-supply *), text, circle:not(.own-supply *), ellipse'
           )
         ].map((element) => {
           const { x, y, width, height } = element.getBBox();
