@@ -5,8 +5,10 @@ export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
+  faulted,
   faultKinds,
   faultName,
+  faultParts,
   FaultSchema,
   faultsOf,
   faultWords,

@@ -20,7 +20,10 @@ const across = (yard: Yard, road: string) => {
   return { road, atMm: bed === 'west' ? lengthMm : 0 };
 };
 
-/** The scene of a breach, ready to be played: a loco stands before the open end and the knob drives it there. */
+/**
+ * The scene of a breach, ready to be played: a loco stands before the open end and the knob drives it there.
+ * The faults are some of the yard's own.
+ */
 export function breachScene(yard: Yard, breach: Breach, faults: readonly Fault[] = []): Scene {
   const { road, end } = breach;
   const { lengthMm } = roadNamed(yard, road);
@@ -38,8 +41,7 @@ export function breachScene(yard: Yard, breach: Breach, faults: readonly Fault[]
     deck: breach.deckMm,
     pin: breach.pin,
     plug: breach.plug,
-    locos: { [first]: { ...standing, road, atMm }, ...Object.fromEntries(bridging) },
-    faults: [...faults]
+    locos: { [first]: { ...standing, road, atMm }, ...Object.fromEntries(bridging) }
   });
-  return fit('scene', yard, scene);
+  return { ...fit('scene', yard, scene), faults: [...faults] };
 }

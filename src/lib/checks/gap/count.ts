@@ -34,7 +34,7 @@ export const madeBy =
   };
 
 /** The value under a key, worked out once. */
-function once<T>(known: Map<string, T>, key: string, work: () => T): T {
+export function once<T>(known: Map<string, T>, key: string, work: () => T): T {
   if (known.has(key)) return known.get(key) as T;
   const value = work();
   known.set(key, value);
@@ -46,6 +46,13 @@ const keyOf = ({ rails, source }: Case): string => `${rails.name} ${source.join(
 /** What has a say about a case, worked out once. */
 export const coneOf = (each: Case): Cone =>
   once(each.network.known.cones, keyOf(each), () => cone(each));
+
+/** How many settings of its own controls make a cluster live; of a single case worked out once. */
+function unsafeKnown(cluster: Cluster, all: readonly Control[]): bigint {
+  const [only, ...others] = cluster.cases as readonly [Case, ...Case[]];
+  const count = () => unsafeIn(cluster, all);
+  return others.length === 0 ? once(only.network.known.unsafe, keyOf(only), count) : count();
+}
 
 /** The controls that a case depends on, or undefined when no setting can make it live. */
 const controlsIn = (each: Case): readonly number[] | undefined =>
@@ -62,6 +69,19 @@ function interleaved(lists: readonly (readonly number[])[]): readonly number[] {
     lists.flatMap((list) => list.slice(round, round + 1))
   );
   return [...new Set(rounds.flat())];
+}
+
+/** Clusters taken as one. */
+export const joinedCluster = (parts: readonly Cluster[]): Cluster => ({
+  cases: parts.flatMap(({ cases }) => cases),
+  controls: interleaved(parts.map(({ controls }) => controls))
+});
+
+/** A road's cases with each source as one cluster; undefined when no setting can make it live. */
+export function clusterOf(cases: readonly Case[]): Cluster | undefined {
+  const live = cases.filter((each) => controlsIn(each));
+  if (live.length === 0) return undefined;
+  return { cases: live, controls: interleaved(live.map((each) => controlsIn(each) ?? [])) };
 }
 
 /**
@@ -88,6 +108,10 @@ export function clusters(cases: readonly Case[]): readonly Cluster[] {
 
 const sizeOf = (all: readonly Control[], index: number): number =>
   (all[index] as Control).stands.length;
+
+/** Whether a setting makes one of the cases live. */
+export const isLiveAt = (cases: readonly Case[], setting: Choice): boolean =>
+  cases.some((each) => closesLoop(each, madeBy(each.network.wiring, setting)));
 
 const isLive = ({ cases }: Cluster, choice: Choice, hope: boolean): boolean =>
   cases.some((each) => closesLoop(each, madeBy(each.network.wiring, choice, hope)));
@@ -123,15 +147,11 @@ export function liveChoices(cluster: Cluster, all: readonly Control[]): readonly
 }
 
 /** How many settings of its own controls make a cluster live. */
-function unsafeIn(cluster: Cluster, all: readonly Control[]): bigint {
-  const count = () =>
-    liveChoices(cluster, all).reduce((sum, choice) => {
-      const left = cluster.controls.filter((index) => choice[index] === undefined);
-      return sum + settingsCount(left.map((index) => all[index] as Control));
-    }, 0n);
-  const [only, ...others] = cluster.cases as readonly [Case, ...Case[]];
-  return others.length === 0 ? once(only.network.known.unsafe, keyOf(only), count) : count();
-}
+export const unsafeIn = (cluster: Cluster, all: readonly Control[]): bigint =>
+  liveChoices(cluster, all).reduce((sum, choice) => {
+    const left = cluster.controls.filter((index) => choice[index] === undefined);
+    return sum + settingsCount(left.map((index) => all[index] as Control));
+  }, 0n);
 
 /** How many settings these controls have. */
 export const settingsCount = (controls: readonly Control[]): bigint =>
@@ -147,7 +167,7 @@ export function unsafeCount(cases: readonly Case[], all: readonly Control[]): bi
   const free = settingsCount(all.filter((_, index) => !used.has(index)));
   const safe = found.reduce((product, cluster) => {
     const own = settingsCount(cluster.controls.map((index) => all[index] as Control));
-    return product * (own - unsafeIn(cluster, all));
+    return product * (own - unsafeKnown(cluster, all));
   }, free);
   return settingsCount(all) - safe;
 }

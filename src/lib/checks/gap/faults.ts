@@ -1,7 +1,8 @@
 import { faultsOf, faultWords, type Fault } from '../../yard';
 import { daysOf, noticeOf, type Notice } from './everyday';
-import { statesOf, type Breach, type GapProof, type Ground } from './proof';
-import { proveHurt, soundOf } from './sound';
+import { hurtYard } from './hurt';
+import { oddness, statesOf, type Breach, type GapProof, type Ground } from './proof';
+import { soundOf } from './sound';
 
 /** What one fault does to the proof. */
 export interface FaultProof {
@@ -41,21 +42,24 @@ export interface Progress {
 export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
   const sound = soundOf(ground);
   const good = sound.proof;
-  const days = daysOf(ground, []);
+  const days = daysOf(sound);
   const known = good.breaches.filter(({ pin }) => pin === 'home');
   const all = faultsOf(ground.yard);
   const changing = all.filter(changesPaths);
   const faults: FaultProof[] = [];
   for (const fault of changing) {
-    const proof = proveHurt(sound, [fault]);
-    const breach = proof.breaches.find((each) => each.pin === 'home' && !known.some(sameEnd(each)));
+    const hurt = hurtYard(sound, [fault]);
+    const { proof } = hurt;
+    const [breach] = proof.breaches
+      .filter((each) => each.pin === 'home' && !known.some(sameEnd(each)))
+      .sort((a, b) => oddness(a) - oddness(b));
     faults.push({
       fault,
       words: faultWords(fault),
       proof,
       more: proof.unsafeHome - good.unsafeHome,
       breach,
-      notice: breach ? noticeOf(ground, [fault], days) : { dead: [], live: [] }
+      notice: breach ? noticeOf(hurt, days) : { dead: [], live: [] }
     });
     yield { done: faults.length, of: changing.length };
   }

@@ -15,34 +15,62 @@ export interface Case {
 
 /** What can have a say about a road. */
 export interface Cone {
-  /** Conductors that its rails reach by any contact, loco or lamp, the terminals left out. */
+  /** Conductors that its rails reach by any contact, loco or lamp, the terminals left out; of a road that is dead anyway those that show it. */
   readonly reach: ReadonlySet<number>;
+  /** Whether it comes to a terminal. */
+  readonly met: boolean;
   /** The switched contacts met on the way, nearest to the rails first; undefined when no setting can make it live. */
   readonly contacts: readonly number[] | undefined;
 }
 
-/** Goes from a road's rails by every way there may be, as far as the terminals. */
-export function cone({ network, rails, source }: Case): Cone {
-  const { rep, ways } = network;
-  const ends = source.map(rep);
-  const start = [rep(rails.feed), rep(rails.home)];
-  const met = new Set(start.filter((conductor) => ends.includes(conductor)));
-  const queue = start.filter((conductor) => !ends.includes(conductor));
-  const reach = new Set(queue);
+interface Spread {
+  readonly reach: Set<number>;
+  readonly met: Set<number>;
+  readonly contacts: Set<number>;
+}
+
+/** Goes from some conductors by every way there may be, as far as the ends, and past one that is shut. */
+function spread({ rep, ways }: Network, from: readonly number[], ends: Pair, shut = -1): Spread {
+  const met = new Set<number>();
+  const reach = new Set<number>();
   const contacts = new Set<number>();
+  const queue: number[] = [];
+  const visit = (to: number) => {
+    if (ends.includes(to)) met.add(to);
+    else if (to !== shut && !reach.has(to)) {
+      reach.add(to);
+      queue.push(to);
+    }
+  };
+  from.forEach(visit);
   for (let index = 0; index < queue.length; index++) {
-    for (const { to: next, contact } of ways(queue[index] as number)) {
-      const to = rep(next);
+    for (const { to, contact } of ways(queue[index] as number)) {
       if (contact >= 0) contacts.add(contact);
-      if (ends.includes(to)) met.add(to);
-      else if (!reach.has(to)) {
-        reach.add(to);
-        queue.push(to);
-      }
+      visit(rep(to));
     }
   }
+  return { reach, met, contacts };
+}
+
+/**
+ * Goes from a road's rails by every way there may be, as far as the terminals. A road is dead anyway
+ * when one of its rails reaches no terminal except through the other, or both rails reach one alone.
+ */
+export function cone({ network, rails, source }: Case): Cone {
+  const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
+  const [feed, home]: Pair = [network.rep(rails.feed), network.rep(rails.home)];
+  if (ends[0] !== ends[1] && feed !== home) {
+    for (const [rail, other] of [
+      [feed, home],
+      [home, feed]
+    ] as const) {
+      const { reach, met } = spread(network, [rail], ends, other);
+      if (met.size === 0) return { reach, met: false, contacts: undefined };
+    }
+  }
+  const { reach, met, contacts } = spread(network, [feed, home], ends);
   const whole = ends.every((end) => met.has(end));
-  return { reach, contacts: whole ? [...contacts] : undefined };
+  return { reach, met: met.size > 0, contacts: whole ? [...contacts] : undefined };
 }
 
 /**

@@ -30,8 +30,12 @@ export interface OpenCase extends Case {
 
 const railsOf = (wiring: Wiring, road: string): Rails => wiring.rails.get(road) as Rails;
 
-const isMade = ({ road, when }: Pinned, { holes }: DeckPlace, pin: Moment['pin']): boolean =>
-  when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
+/** Whether a contact that the pin works is made in a place, with the pin home or out. */
+export const isMade = (
+  { road, when }: Pick<Pinned, 'road' | 'when'>,
+  { holes }: DeckPlace,
+  pin: Moment['pin']
+): boolean => when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
 
 /** The network of a moment, with locos across these joints. */
 export function networkOf(

@@ -1,4 +1,5 @@
 import type { Cone } from './loop';
+import type { Hands } from './settings';
 import type { Rails, Wiring } from './wiring';
 
 /** The contact of a way through a loco that may always stand there, or through a lamp. */
@@ -28,17 +29,19 @@ export interface Network {
   readonly known: Known;
 }
 
-/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live. */
+/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live; by road: the fewest hands that do. */
 export interface Known {
   readonly cones: Map<string, Cone>;
   readonly controls: Map<string, readonly number[] | undefined>;
   readonly unsafe: Map<string, bigint>;
+  readonly hands: Map<string, Hands | undefined>;
 }
 
 const nothingKnown = (): Known => ({
   cones: new Map(),
   controls: new Map(),
-  unsafe: new Map()
+  unsafe: new Map(),
+  hands: new Map()
 });
 
 type Pair = readonly [number, number];

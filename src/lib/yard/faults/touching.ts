@@ -18,6 +18,7 @@ export const touching = faultKind({
   places: (yard) =>
     holes(yard).map(({ fixed, deckRoad }) => ({ touching: [fixed, deckRoad] as [string, string] })),
   place: (fault) => pairName(fault.touching),
+  at: () => [],
   adds(_, fault, { yard, deckMm }) {
     const [one, other] = fault.touching;
     const meet = facing(yard, deckMm).some(
