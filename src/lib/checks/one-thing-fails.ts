@@ -17,8 +17,15 @@ export interface FaultRow {
   readonly notice: string;
   readonly test: string;
   readonly cure: string;
-  readonly board: Sight;
+  readonly breach: Breach;
+  readonly faults: readonly Fault[];
 }
+
+/** The board on which somebody sees what a fault lets happen. */
+export const faultBoard = (yard: Yard, { breach, faults }: FaultRow): Sight => ({
+  yard,
+  scene: breachScene(yard, breach, faults)
+});
 
 export interface FaultTable {
   readonly rows: readonly FaultRow[];
@@ -71,7 +78,8 @@ function faultRow(yard: Yard, each: FaultProof, breach: Breach): FaultRow {
     notice: noticeWords(yard, notice),
     test: `${sentence(breachWords(yard, breach))} A test lamp across the rails of ${road} must stay dark.`,
     cure: 'A stop at that end, closed whenever nothing faces it.',
-    board: { yard, scene: breachScene(yard, breach, [fault]) }
+    breach,
+    faults: [fault]
   };
 }
 

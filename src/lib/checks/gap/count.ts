@@ -1,4 +1,5 @@
-import { closesLoop, cone, type Case, type Cone } from './loop';
+import { caseKey, closesLoop, coneOf, type Case } from './loop';
+import { once } from './once';
 import type { Control } from './settings';
 import type { Wiring } from './wiring';
 
@@ -33,30 +34,16 @@ export const madeBy =
     return hope ? made.includes(true) : !made.includes(false);
   };
 
-/** The value under a key, worked out once. */
-export function once<T>(known: Map<string, T>, key: string, work: () => T): T {
-  if (known.has(key)) return known.get(key) as T;
-  const value = work();
-  known.set(key, value);
-  return value;
-}
-
-const keyOf = ({ rails, source }: Case): string => `${rails.name} ${source.join()}`;
-
-/** What has a say about a case, worked out once. */
-export const coneOf = (each: Case): Cone =>
-  once(each.network.known.cones, keyOf(each), () => cone(each));
-
 /** How many settings of its own controls make a cluster live; of a single case worked out once. */
 function unsafeKnown(cluster: Cluster, all: readonly Control[]): bigint {
   const [only, ...others] = cluster.cases as readonly [Case, ...Case[]];
   const count = () => unsafeIn(cluster, all);
-  return others.length === 0 ? once(only.network.known.unsafe, keyOf(only), count) : count();
+  return others.length === 0 ? once(only.network.known.unsafe, caseKey(only), count) : count();
 }
 
 /** The controls that a case depends on, or undefined when no setting can make it live. */
 const controlsIn = (each: Case): readonly number[] | undefined =>
-  once(each.network.known.controls, keyOf(each), () => {
+  once(each.network.known.controls, caseKey(each), () => {
     const { contacts } = coneOf(each);
     const { switched } = each.network.wiring;
     return contacts && [...new Set(contacts.map((contact) => switched[contact]?.by as number))];
@@ -116,32 +103,67 @@ export const isLiveAt = (cases: readonly Case[], setting: Choice): boolean =>
 const isLive = ({ cases }: Cluster, choice: Choice, hope: boolean): boolean =>
   cases.some((each) => closesLoop(each, madeBy(each.network.wiring, choice, hope)));
 
+/** The stands of a control that make all of a cluster's contacts which any stand of it makes, and those that make the least. */
+function extremes({ cases }: Cluster, control: number, stands: number) {
+  const made = cases.flatMap((each) => {
+    const { switched } = each.network.wiring;
+    return (coneOf(each).contacts ?? []).flatMap((contact) => {
+      const own = switched[contact] as Wiring['switched'][number];
+      return own.by === control ? [own.made] : [];
+    });
+  });
+  const has = (stand: number, want: 'most' | 'least') =>
+    made.every(
+      (each) => each[stand] === (want === 'most' ? each.includes(true) : !each.includes(false))
+    );
+  return Array.from({ length: stands }, (_, stand) => ({
+    most: has(stand, 'most'),
+    least: has(stand, 'least')
+  }));
+}
+
+/** Some controls chosen, and what is known already of the others all made, or none. */
+interface Branch {
+  readonly choice: Choice;
+  readonly next: number;
+  readonly hope?: boolean;
+  readonly sure?: boolean;
+}
+
 /**
  * The choices that make a cluster live whatever the controls left open do; each setting that makes it
  * live belongs to exactly one. Controls are chosen nearest to the rails first. A branch ends when it is
  * live though nothing left open is made, or dead though all of it is: one more closed contact never
- * takes a path away.
+ * takes a path away. A stand that makes all that its control can, or the least, leaves what was hoped,
+ * or sure, as it was.
  *
  * @throws TooManyError after 65 536 choices.
  */
 export function liveChoices(cluster: Cluster, all: readonly Control[]): readonly Choice[] {
   const found: Choice[] = [];
-  const open: { readonly choice: Choice; readonly next: number }[] = [
-    { choice: all.map(() => undefined), next: 0 }
-  ];
+  const stands = cluster.controls.map((control) =>
+    extremes(cluster, control, sizeOf(all, control))
+  );
+  const open: Branch[] = [{ choice: all.map(() => undefined), next: 0 }];
   let tried = 0;
   for (let at = open.pop(); at !== undefined; at = open.pop()) {
     if (++tried > MOST_CHOICES) throw new TooManyError(cluster.cases[0]?.rails.name ?? '');
-    const { choice, next } = at;
-    if (!isLive(cluster, choice, true)) continue;
+    const { choice, next, hope, sure } = at;
+    if (sure === false && next === stands.length) continue;
+    if (!(hope ?? isLive(cluster, choice, true))) continue;
     const control = cluster.controls[next];
-    if (isLive(cluster, choice, false) || control === undefined) {
+    if (control === undefined || (sure ?? isLive(cluster, choice, false))) {
       found.push(choice);
       continue;
     }
-    for (let stand = 0; stand < sizeOf(all, control); stand++) {
-      open.push({ choice: choice.with(control, stand), next: next + 1 });
-    }
+    stands[next]?.forEach(({ most, least }, stand) => {
+      open.push({
+        choice: choice.with(control, stand),
+        next: next + 1,
+        ...(most ? { hope: true } : {}),
+        ...(least ? { sure: false } : {})
+      });
+    });
   }
   return found;
 }

@@ -59,9 +59,10 @@ export function daysOf({ ground, plugs: [plug] }: Sound): readonly Day[] {
 export function noticeOf({ plugs: [plug] }: HurtYard, days: readonly Day[]): Notice {
   const dead = new Set<string>();
   const live = new Set<string>();
-  for (const road of plug?.roads ?? []) {
+  const differing = plug?.pinned;
+  for (const road of differing?.roads ?? []) {
     for (const day of days) {
-      if (!plug?.differs(road, day.kind)) continue;
+      if (!plug || !differing?.has(road, day.kind)) continue;
       const now = isLive(plug.view, road, day);
       if (now !== day.live.has(road)) (now ? live : dead).add(road);
     }

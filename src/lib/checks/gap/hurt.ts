@@ -5,9 +5,10 @@ import { plainest } from './plainest';
 import type { GapProof, Ground } from './proof';
 import { HurtPlug, type Sound } from './sound';
 
-/** A road of a moment that may differ, and how it is with the faults. */
+/** A road of some moments that may differ: as it was, and as it is with the faults. */
 interface Change {
   readonly road: string;
+  readonly before: Bunch | undefined;
   readonly now: Bunch | undefined;
 }
 
@@ -18,15 +19,24 @@ interface Alike {
   readonly moments: number[];
 }
 
-/** The roads that differ, by moment. */
+/** How a road that may differ changes, by the kind of moment; undefined where it is dead with the faults and without. */
+function changeOf(hurt: HurtPlug, road: string, kind: number): Change | undefined {
+  if (!hurt.open.has(road, kind)) return undefined;
+  const before = hurt.sound.view.bunch(road, kind);
+  const now = hurt.view.bunch(road, kind);
+  return before || now ? { road, before, now } : undefined;
+}
+
+/** The roads that change, by moment. */
 function changesOf({ atlas }: Ground, hurt: HurtPlug): ReadonlyMap<number, readonly Change[]> {
   const found = new Map<number, Change[]>();
-  for (const road of hurt.roads) {
+  for (const road of hurt.open.roads) {
+    const known = new Map<number, Change | undefined>();
     for (const index of atlas.openAt.get(road) ?? []) {
       const kind = atlas.kindOf[index] as number;
-      if (!hurt.differs(road, kind)) continue;
-      const now = hurt.view.bunch(road, kind);
-      if (now || hurt.sound.view.bunch(road, kind)) file(found, index, { road, now });
+      if (!known.has(kind)) known.set(kind, changeOf(hurt, road, kind));
+      const change = known.get(kind);
+      if (change) file(found, index, change);
     }
   }
   return found;
@@ -40,8 +50,10 @@ interface More {
 
 /** How the counts of one plug state change, moments that change alike taken together. */
 class Recount {
+  /** Roads that change in some moment. */
+  readonly roads = new Set<string>();
   readonly #joiner: Joiner;
-  readonly #touched: ReadonlySet<number>;
+  readonly #touched = new Set<number>();
   readonly #changes: ReadonlyMap<number, readonly Change[]>;
 
   constructor(
@@ -50,15 +62,11 @@ class Recount {
   ) {
     this.#joiner = new Joiner(ground.controls);
     this.#changes = changesOf(ground, hurt);
-    const { view } = hurt.sound;
-    this.#touched = new Set(
-      [...this.#changes].flatMap(([index, changes]) =>
-        changes.flatMap(({ road, now }) => [
-          ...(now?.controls ?? []),
-          ...(view.bunch(road, ground.atlas.kindOf[index] as number)?.controls ?? [])
-        ])
-      )
-    );
+    for (const { road, before, now } of new Set([...this.#changes.values()].flat())) {
+      this.roads.add(road);
+      for (const control of before?.controls ?? []) this.#touched.add(control);
+      for (const control of now?.controls ?? []) this.#touched.add(control);
+    }
   }
 
   more(): More {
@@ -154,10 +162,11 @@ export function hurtYard(
   faults: readonly Fault[]
 ): HurtYard {
   const plugs = sound.map((plug) => new HurtPlug(plug, faults));
-  const more = plugs.map((hurt) => new Recount(ground, hurt).more());
+  const recounts = plugs.map((hurt) => new Recount(ground, hurt));
+  const more = recounts.map((recount) => recount.more());
   const home = more.reduce((sum, each) => sum + each.home, 0n);
   const out = more.reduce((sum, each) => sum + each.out, 0n);
-  const changed = new Set(plugs.flatMap(({ roads }) => [...roads]));
+  const changed = new Set(recounts.flatMap(({ roads }) => [...roads]));
   const known = new Map(proof.breaches.map((breach) => [endKey(breach), breach]));
   const breaches = ground.atlas.ends.flatMap((each) => {
     const { end } = each;

@@ -1,4 +1,5 @@
 import { LOAD, type Network } from './network';
+import { once } from './once';
 import type { Rails } from './wiring';
 
 /** Which switched contacts are made. */
@@ -6,11 +7,23 @@ export type Made = (contact: number) => boolean;
 
 type Pair = readonly [number, number];
 
+/** A road and its source, as a key of what is known of a network. */
+export const caseKey = ({ rails, source }: Pick<Case, 'rails' | 'source'>): string =>
+  `${rails.name} ${source.join()}`;
+
 /** A road in a moment, and a source that might drive it. */
 export interface Case {
   readonly network: Network;
   readonly rails: Rails;
   readonly source: Pair;
+}
+
+/** The part of a network that a road's rails reach, with numbers of its own; the terminals have the last ones. */
+interface Graph {
+  /** By conductor, where each way leads and its contact, one after the other. */
+  readonly ways: readonly (readonly number[])[];
+  readonly goals: Pair;
+  readonly ends: Pair;
 }
 
 /** What can have a say about a road. */
@@ -21,56 +34,76 @@ export interface Cone {
   readonly met: boolean;
   /** The switched contacts met on the way, nearest to the rails first; undefined when no setting can make it live. */
   readonly contacts: readonly number[] | undefined;
+  readonly graph: Graph | undefined;
 }
 
+/** The cone of a case, worked out once. */
+export const coneOf = (each: Case): Cone =>
+  once(each.network.known.cones, caseKey(each), () => cone(each));
+
 interface Spread {
-  readonly reach: Set<number>;
-  readonly met: Set<number>;
-  readonly contacts: Set<number>;
+  /** Conductors in the order in which they are reached. */
+  readonly reach: ReadonlyMap<number, number>;
+  readonly met: ReadonlySet<number>;
 }
 
 /** Goes from some conductors by every way there may be, as far as the ends, and past one that is shut. */
 function spread({ rep, ways }: Network, from: readonly number[], ends: Pair, shut = -1): Spread {
   const met = new Set<number>();
-  const reach = new Set<number>();
-  const contacts = new Set<number>();
+  const reach = new Map<number, number>();
   const queue: number[] = [];
   const visit = (to: number) => {
-    if (ends.includes(to)) met.add(to);
-    else if (to !== shut && !reach.has(to)) {
-      reach.add(to);
-      queue.push(to);
-    }
+    if (to === ends[0] || to === ends[1]) met.add(to);
+    else if (to !== shut && !reach.has(to)) reach.set(to, queue.push(to) - 1);
   };
   from.forEach(visit);
   for (let index = 0; index < queue.length; index++) {
-    for (const { to, contact } of ways(queue[index] as number)) {
-      if (contact >= 0) contacts.add(contact);
-      visit(rep(to));
-    }
+    for (const { to } of ways(queue[index] as number)) visit(rep(to));
   }
-  return { reach, met, contacts };
+  return { reach, met };
 }
 
 /**
  * Goes from a road's rails by every way there may be, as far as the terminals. A road is dead anyway
  * when one of its rails reaches no terminal except through the other, or both rails reach one alone.
  */
-export function cone({ network, rails, source }: Case): Cone {
+function cone({ network, rails, source }: Case): Cone {
   const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
-  const [feed, home]: Pair = [network.rep(rails.feed), network.rep(rails.home)];
-  if (ends[0] !== ends[1] && feed !== home) {
-    for (const [rail, other] of [
-      [feed, home],
-      [home, feed]
-    ] as const) {
-      const { reach, met } = spread(network, [rail], ends, other);
-      if (met.size === 0) return { reach, met: false, contacts: undefined };
+  const goals: Pair = [network.rep(rails.feed), network.rep(rails.home)];
+  const dead = { contacts: undefined, graph: undefined };
+  if (ends[0] !== ends[1] && goals[0] !== goals[1]) {
+    for (const side of [0, 1] as const) {
+      const { reach, met } = spread(network, [goals[side]], ends, goals[1 - side]);
+      if (met.size === 0) return { reach: new Set(reach.keys()), met: false, ...dead };
     }
   }
-  const { reach, met, contacts } = spread(network, [feed, home], ends);
-  const whole = ends.every((end) => met.has(end));
-  return { reach, met: met.size > 0, contacts: whole ? [...contacts] : undefined };
+  const { reach, met } = spread(network, goals, ends);
+  const found = { reach: new Set(reach.keys()), met: met.size > 0 };
+  if (!ends.every((end) => met.has(end))) return { ...found, ...dead };
+  const graph = graphOf(network, reach, { ends, goals });
+  const contacts = graph.ways.flatMap((ways) => ways.filter((_, at) => at % 2 === 1));
+  return { ...found, graph, contacts: [...new Set(contacts.filter((contact) => contact >= 0))] };
+}
+
+function graphOf(
+  { rep, ways }: Network,
+  reach: Spread['reach'],
+  { ends, goals }: Pick<Graph, 'ends' | 'goals'>
+): Graph {
+  const own = (conductor: number) =>
+    conductor === ends[0]
+      ? reach.size
+      : conductor === ends[1]
+        ? reach.size + 1
+        : (reach.get(conductor) as number);
+  const pair = ([a, b]: Pair): Pair => [own(a), own(b)];
+  return {
+    ways: [...reach.keys()].map((conductor) =>
+      ways(conductor).flatMap(({ to, contact }) => [own(rep(to)), contact])
+    ),
+    goals: pair(goals),
+    ends: pair(ends)
+  };
 }
 
 /**
@@ -81,11 +114,11 @@ export function cone({ network, rails, source }: Case): Cone {
  * are shorted, a road counts when contacts join both its rails to the short.
  * Source: Menger's theorem.
  */
-export function closesLoop({ network, rails, source }: Case, made: Made): boolean {
-  const { rep } = network;
-  const ends: Pair = [rep(source[0]), rep(source[1])];
-  const goals: Pair = [rep(rails.feed), rep(rails.home)];
-  const search = { network, made, ends, locos: true };
+export function closesLoop(each: Case, made: Made): boolean {
+  const { graph } = coneOf(each);
+  if (!graph) return false;
+  const { ends, goals } = graph;
+  const search = { graph, made, locos: true };
   if (ends[0] === ends[1]) {
     return goals.every((goal) => way({ ...search, goals: [goal, goal], locos: false }));
   }
@@ -99,9 +132,8 @@ export function closesLoop({ network, rails, source }: Case, made: Made): boolea
 }
 
 interface Search {
-  readonly network: Network;
+  readonly graph: Graph;
   readonly made: Made;
-  readonly ends: Pair;
   readonly goals: Pair;
   /** Whether locos elsewhere are ways. */
   readonly locos: boolean;
@@ -110,34 +142,36 @@ interface Search {
 }
 
 /** The conductors of one way from an end to a goal, if there is one. */
-function way({ network, made, ends, goals, locos, shut }: Search): readonly number[] | undefined {
-  const before = new Map<number, number>();
+function way({ graph, made, goals, locos, shut }: Search): readonly number[] | undefined {
+  const { ways, ends } = graph;
+  const before: number[] = [];
   const queue: number[] = [];
-  const visit = (to: number, from: number) => {
-    if (to === shut || before.has(to)) return;
-    before.set(to, from);
-    queue.push(to);
-  };
-  for (const goal of goals) visit(goal, goal);
+  for (const goal of goals) {
+    if (goal === shut || before[goal] !== undefined) continue;
+    before[goal] = goal;
+    queue.push(goal);
+  }
   for (let index = 0; index < queue.length; index++) {
     const at = queue[index] as number;
-    if (ends.includes(at)) return back(before, at);
-    for (const { to, contact } of network.ways(at)) {
-      if (contact === LOAD ? locos : contact < 0 || made(contact)) visit(network.rep(to), at);
+    if (at === ends[0] || at === ends[1]) return back(before, at);
+    const next = ways[at] as readonly number[];
+    for (let way = 0; way < next.length; way += 2) {
+      const to = next[way] as number;
+      const contact = next[way + 1] as number;
+      if (to === shut || before[to] !== undefined) continue;
+      if (contact === LOAD ? !locos : contact >= 0 && !made(contact)) continue;
+      before[to] = at;
+      queue.push(to);
     }
   }
   return undefined;
 }
 
-function back(before: ReadonlyMap<number, number>, end: number): readonly number[] {
+function back(before: readonly number[], end: number): readonly number[] {
   const path = [end];
-  for (
-    let at = end, next = before.get(at);
-    next !== undefined && next !== at;
-    next = before.get(at)
-  ) {
-    path.push(next);
-    at = next;
+  for (let at = end; before[at] !== at;) {
+    at = before[at] as number;
+    path.push(at);
   }
   return path;
 }

@@ -1,6 +1,5 @@
 import { file } from './atlas';
-import { coneOf } from './count';
-import type { Case } from './loop';
+import { coneOf, type Case } from './loop';
 import { isMade } from './moments';
 import type { View } from './view';
 import type { Laid, Posts, Wiring } from './wiring';
@@ -37,13 +36,18 @@ export class Marks {
   }
 
   /** What a road's cases rest on in a kind of moment that joins something to it. */
-  inKind(road: string, kind: number, cases: readonly Case[]): ReadonlySet<number> {
+  inKind(road: string, kind: number): ReadonlySet<number> {
     const { place, pin } = this.view.atlas.kinds[kind] as View['atlas']['kinds'][number];
     const roads = place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]);
     const pins = this.whole.parts
       .flat()
       .filter(({ pin: own }) => own && isMade(own, place, pin))
       .flatMap(({ from, to }) => [from, to]);
+    const cases = this.view.cases(
+      road,
+      kind,
+      place.joints.map((_, at) => at)
+    );
     return this.#of(cases, [...[road, ...roads].flatMap((each) => this.#railsOf(each)), ...pins]);
   }
 

@@ -46,12 +46,14 @@ const nothingKnown = (): Known => ({
 
 type Pair = readonly [number, number];
 
+const NO_WAYS: readonly Way[] = [];
+
 /** What lies next to each conductor while every pin contact is open and no loco stands across a joint. */
 export function plainNetwork(wiring: Wiring): Network {
-  const ways: Way[][] = Array.from({ length: wiring.conductors }, () => []);
+  const ways: Way[][] = [];
   const lay = (a: number, b: number, contact: number) => {
-    ways[a]?.push({ to: b, contact });
-    ways[b]?.push({ to: a, contact });
+    (ways[a] ??= []).push({ to: b, contact });
+    (ways[b] ??= []).push({ to: a, contact });
   };
   wiring.switched.forEach(({ a, b }, index) => lay(a, b, index));
   for (const { feed, home } of wiring.rails.values()) lay(feed, home, LOAD);
@@ -59,11 +61,32 @@ export function plainNetwork(wiring: Wiring): Network {
   return {
     wiring,
     rep: (conductor) => conductor,
-    ways: (conductor) => ways[conductor] ?? [],
+    ways: (conductor) => ways[conductor] ?? NO_WAYS,
     members: (rep) => [rep],
     changed: [],
     known: nothingKnown()
   };
+}
+
+/** The piece of a conductor that is a terminal, where pieces end. */
+export const NO_PIECE = -1;
+
+/**
+ * Pieces into which the terminals part a plain network, by conductor: no way leads from one to another
+ * except past a terminal. With several sources each terminal is a way for the others, and parts nothing.
+ */
+export function piecesOf({ wiring, ways }: Network): readonly number[] {
+  const ends = new Set(wiring.sources.length > 1 ? [] : wiring.sources.flat());
+  const pieces: number[] = [];
+  for (const end of ends) pieces[end] = NO_PIECE;
+  for (let start = 0; start < wiring.conductors; start++) {
+    const queue = pieces[start] === undefined ? [start] : [];
+    for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
+      pieces[at] = start;
+      for (const { to } of ways(at)) if (pieces[to] === undefined) queue.push(to);
+    }
+  }
+  return pieces;
 }
 
 /** Conductors that are joined, gathered. */

@@ -1,7 +1,8 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, liveChoices, once, settingsCount, unsafeCount } from './count';
+import { clusters, liveChoices, settingsCount, unsafeCount } from './count';
 import { atlasOf, endKey, type Atlas } from './atlas';
 import type { Case } from './loop';
+import { once } from './once';
 import { casesOf, choicesOf, momentsOf, type Moment } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
@@ -89,7 +90,7 @@ function noteBreaches(
 }
 
 /** How much hands have to do: a control each, and a little more for a selector between two stands. */
-const handWork = (hands: Hands): number =>
+export const handWork = (hands: Hands): number =>
   Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);
 
 /** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */

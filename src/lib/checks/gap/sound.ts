@@ -1,5 +1,5 @@
 import type { Fault } from '../../yard';
-import { file } from './atlas';
+import { file, type Atlas } from './atlas';
 import { Joiner, type Bunch } from './bunch';
 import { Marks, touchedBy } from './marks';
 import { plainest } from './plainest';
@@ -25,10 +25,11 @@ interface Count {
 export interface SoundPlug {
   readonly whole: Whole;
   readonly view: View;
-  readonly joiner: Joiner;
   readonly counts: readonly Count[];
-  /** What rests on each mark of the wiring. */
+  /** What rests on each mark of the wiring: roads where they have an open end. */
   readonly spots: ReadonlyMap<number, readonly Spot[]>;
+  /** The same for every road with the pin home. */
+  readonly pinnedSpots: ReadonlyMap<number, readonly Spot[]>;
 }
 
 /** The proof of a yard without faults, and what each part of it rests on. */
@@ -45,23 +46,35 @@ function safeOf(bunches: readonly Bunch[], { controls }: Ground): bigint {
   return bunches.reduce((product, { safe }) => product * safe, free);
 }
 
-function spotsOf(whole: Whole, view: View): SoundPlug['spots'] {
-  const marks = new Marks(whole, view);
-  const { openAt, kindOf, kinds } = view.atlas;
+/** What rests on each mark, for these roads in some kinds of moment; `all` has each road's plain network as well. */
+function spotsOf(
+  marks: Marks,
+  view: View,
+  kindsOf: (road: string) => readonly number[]
+): SoundPlug['spots'] {
   const found = new Map<number, Spot[]>();
   const note = (spot: Spot, on: ReadonlySet<number>) => {
     for (const mark of on) file(found, mark, spot);
   };
-  for (const road of whole.wiring.rails.keys()) {
+  for (const road of view.wiring.rails.keys()) {
     note({ road, kind: undefined }, marks.plain(road));
-    const open = new Set((openAt.get(road) ?? []).map((index) => kindOf[index] as number));
-    kinds.forEach(({ place, pin }, kind) => {
-      if (!view.isOwn(road, kind) || !(open.has(kind) || pin === 'home')) return;
-      note({ road, kind }, marks.inKind(road, kind, view.cases(road, kind, place.joints)));
-    });
+    for (const kind of kindsOf(road)) {
+      if (view.isOwn(road, kind)) note({ road, kind }, marks.inKind(road, kind));
+    }
   }
   return found;
 }
+
+/** Kinds of moment in which a road has an open end. */
+const openKinds =
+  ({ openAt, kindOf }: Atlas) =>
+  (road: string): readonly number[] => [
+    ...new Set((openAt.get(road) ?? []).map((index) => kindOf[index] as number))
+  ];
+
+/** Kinds of moment with the pin home. */
+const pinnedKinds = ({ kinds }: Atlas): readonly number[] =>
+  kinds.flatMap(({ pin }, kind) => (pin === 'home' ? [kind] : []));
 
 function soundPlug(ground: Ground, plug: 'in' | 'out'): SoundPlug {
   const { atlas, controls } = ground;
@@ -73,7 +86,15 @@ function soundPlug(ground: Ground, plug: 'in' | 'out'): SoundPlug {
     const bunches = joiner.joined(all);
     return { bunches, safe: safeOf(bunches, ground) };
   });
-  return { whole, view, joiner, counts, spots: spotsOf(whole, view) };
+  const marks = new Marks(whole, view);
+  const pinned = pinnedKinds(atlas);
+  return {
+    whole,
+    view,
+    counts,
+    spots: spotsOf(marks, view, openKinds(atlas)),
+    pinnedSpots: spotsOf(marks, view, () => (plug === 'in' ? pinned : []))
+  };
 }
 
 /** Proves a yard without faults, and keeps what each part of the proof rests on. */
@@ -97,44 +118,61 @@ export function soundOf(ground: Ground): Sound {
   };
 }
 
+/** Roads that may differ from those of a sound yard. */
+class Differing {
+  readonly #roads = new Set<string>();
+  readonly #kinds = new Map<string, Set<number>>();
+
+  constructor(spots: Iterable<Spot>) {
+    for (const { road, kind } of spots) {
+      if (kind === undefined) this.#roads.add(road);
+      else this.#kinds.set(road, (this.#kinds.get(road) ?? new Set()).add(kind));
+    }
+  }
+  get roads(): readonly string[] {
+    return [...new Set([...this.#roads, ...this.#kinds.keys()])];
+  }
+  has(road: string, kind: number): boolean {
+    return this.#roads.has(road) || (this.#kinds.get(road)?.has(kind) ?? false);
+  }
+}
+
 /** One plug state of a yard with faults: its roads are as in the sound yard but for some. */
 export class HurtPlug {
   readonly view: View;
-  /** Roads that may differ in every moment, and in moments of some kinds. */
-  readonly #roads: Set<string>;
-  readonly #kinds = new Map<string, Set<number>>();
+  /** Where a road with an open end may differ. */
+  readonly open: Differing;
+  readonly #touched: ReadonlySet<number> | undefined;
 
   constructor(
     readonly sound: SoundPlug,
     faults: readonly Fault[]
   ) {
-    const { whole, view, spots } = sound;
-    const { atlas, controls } = view;
+    const { whole, view } = sound;
     const hurt = hurtOf(whole, faults);
-    const same = hurt.wiring === whole.wiring;
-    this.view = same ? view : new View(hurt.wiring, atlas, controls);
-    const all = !same && (view.canShort || this.view.canShort);
-    this.#roads = new Set(all ? whole.wiring.rails.keys() : []);
-    if (same || all) return;
-    for (const mark of touchedBy(whole, hurt)) {
-      for (const { road, kind } of spots.get(mark) ?? []) {
-        if (kind === undefined) this.#roads.add(road);
-        else this.#kinds.set(road, (this.#kinds.get(road) ?? new Set()).add(kind));
-      }
-    }
+    const isSame = hurt.wiring === whole.wiring;
+    this.view = isSame ? view : new View(hurt.wiring, view.atlas, view.controls);
+    const isAll = !isSame && (view.canShort || this.view.canShort);
+    this.#touched = isAll ? undefined : isSame ? new Set() : touchedBy(whole, hurt);
+    this.open = this.#differing(sound.spots);
   }
 
-  /** Roads that may differ somewhere. */
-  get roads(): ReadonlySet<string> {
-    return new Set([...this.#roads, ...this.#kinds.keys()]);
+  /** Where a road may differ with the pin home. */
+  get pinned(): Differing {
+    return this.#differing(this.sound.pinnedSpots);
   }
 
-  differs(road: string, kind: number): boolean {
-    return this.#roads.has(road) || (this.#kinds.get(road)?.has(kind) ?? false);
+  #differing(spots: SoundPlug['spots']): Differing {
+    const roads = [...this.view.wiring.rails.keys()];
+    return new Differing(
+      this.#touched
+        ? [...this.#touched].flatMap((mark) => spots.get(mark) ?? [])
+        : roads.map((road) => ({ road, kind: undefined }))
+    );
   }
 
-  /** The view to ask about a road in a kind of moment. */
+  /** The view to ask about a road with an open end in a kind of moment. */
   viewFor(road: string, kind: number): View {
-    return this.differs(road, kind) ? this.view : this.sound.view;
+    return this.open.has(road, kind) ? this.view : this.sound.view;
   }
 }

@@ -1,10 +1,17 @@
 import { file, type Atlas } from './atlas';
 import { bunchOf, type Bunch } from './bunch';
-import { clusterOf, coneOf } from './count';
-import type { Case } from './loop';
-import { isMade, networkOf } from './moments';
-import { gathered, plainNetwork, type Network } from './network';
-import type { Joint } from './places';
+import { clusterOf } from './count';
+import { coneOf, type Case } from './loop';
+import { isMade, joinedIn, type Moment } from './moments';
+import {
+  acrossPairs,
+  gathered,
+  momentNetwork,
+  NO_PIECE,
+  piecesOf,
+  plainNetwork,
+  type Network
+} from './network';
 import type { Control } from './settings';
 import type { Rails, Wiring } from './wiring';
 
@@ -30,14 +37,38 @@ function canShort({ sources, pinned, touching, rails }: Wiring): boolean {
   return sources.some(([a, b]) => groups.some((group) => group.has(a) && group.has(b)));
 }
 
+/** The roads whose rails a conductor is. */
+function railedOf({ rails }: Wiring): ReadonlyMap<number, readonly string[]> {
+  const found = new Map<number, string[]>();
+  for (const { name, feed, home } of rails.values()) {
+    file(found, feed, name);
+    file(found, home, name);
+  }
+  return found;
+}
+
+/** A joint with wheels across it, a pin contact that is made, or rails that touch: what a moment joins. */
+interface Link {
+  readonly id: string;
+  readonly pairs: readonly (readonly [number, number])[];
+}
+
+interface Links {
+  /** By the index of the joint. */
+  readonly joints: readonly Link[];
+  readonly others: readonly Link[];
+}
+
 /** What each road depends on in each kind of moment, with one wiring; each worked out once, when it is asked for. */
 export class View {
   readonly plain: Network;
   readonly canShort: boolean;
-  readonly #railed = new Map<number, string[]>();
+  #railed: ReadonlyMap<number, readonly string[]> | undefined;
   readonly #bases = new Map<string, Base>();
-  readonly #bunches = new Map<string, Bunch | undefined>();
+  readonly #links: Links[] = [];
   readonly #networks = new Map<string, Network>();
+  readonly #bunches = new Map<string, Bunch | undefined>();
+  #pieces: readonly number[] | undefined;
 
   constructor(
     readonly wiring: Wiring,
@@ -46,10 +77,6 @@ export class View {
   ) {
     this.plain = plainNetwork(wiring);
     this.canShort = canShort(wiring);
-    for (const { name, feed, home } of wiring.rails.values()) {
-      file(this.#railed, feed, name);
-      file(this.#railed, home, name);
-    }
   }
 
   /** Whether a kind of moment joins something to what a road rests on. */
@@ -57,10 +84,11 @@ export class View {
     return this.#base(road).kinds?.has(kind) ?? true;
   }
 
-  /** Cases of a road with each source, with locos across these joints. */
-  cases(road: string, kind: number, across: readonly Joint[]): readonly Case[] {
+  /** Cases of a road with each source, with locos across these joints of a kind of moment. */
+  cases(road: string, kind: number, across: readonly number[]): readonly Case[] {
     if (!this.isOwn(road, kind)) return this.#base(road).cases;
-    return this.#casesIn(road, this.#network(kind, across));
+    const { joints, others } = this.#joinedTo(road, kind, across);
+    return this.#casesIn(road, this.#network(joints, others));
   }
 
   /** The cases of a road while nothing faces anything and the pin is out. */
@@ -69,13 +97,15 @@ export class View {
   /** A road in a kind of moment, with locos wherever they may stand; undefined when no setting makes it live. */
   bunch(road: string, kind: number): Bunch | undefined {
     if (!this.isOwn(road, kind)) return this.#base(road).bunch;
-    const key = `${road} ${kind}`;
+    const { joints, others } = this.#joinedTo(road, kind, this.#jointsOf(kind));
+    const key = `${road} ${keyOf(joints, others)}`;
     if (this.#bunches.has(key)) return this.#bunches.get(key);
-    const { joints } = (this.atlas.kinds[kind] as Atlas['kinds'][number]).place;
-    const bunch = this.#count(this.cases(road, kind, joints));
+    const bunch = this.#count(this.#casesIn(road, this.#network(joints, others)));
     this.#bunches.set(key, bunch);
     return bunch;
   }
+
+  #jointsOf = (kind: number): readonly number[] => this.#linksOf(kind).joints.map((_, at) => at);
 
   #count(cases: readonly Case[]): Bunch | undefined {
     const cluster = clusterOf(cases);
@@ -83,17 +113,62 @@ export class View {
   }
 
   #casesIn(road: string, network: Network): readonly Case[] {
-    const rails = this.wiring.rails.get(road) as Rails;
+    const rails = this.#railsOf(road);
     return this.wiring.sources.map((source) => ({ network, rails, source }));
   }
 
-  #network(kind: number, across: readonly Joint[]): Network {
-    const key = `${kind} ${across.map(({ fixed, deckRoad }) => `${fixed}-${deckRoad}`).join()}`;
+  #railsOf = (road: string): Rails => this.wiring.rails.get(road) as Rails;
+
+  #network(joints: readonly Link[], others: readonly Link[]): Network {
+    const key = keyOf(joints, others);
     const known = this.#networks.get(key);
     if (known) return known;
-    const network = networkOf(this.plain, this.atlas.kinds[kind] as Atlas['kinds'][number], across);
+    const pairs = (links: readonly Link[]) => links.flatMap((link) => link.pairs);
+    const network = momentNetwork(this.plain, pairs(others), pairs(joints));
     this.#networks.set(key, network);
     return network;
+  }
+
+  #linksOf(kind: number): Links {
+    const known = this.#links[kind];
+    if (known) return known;
+    const { place, pin } = this.atlas.kinds[kind] as Moment;
+    const links = {
+      joints: place.joints.map(({ fixed, deckRoad }) => ({
+        id: `${fixed}-${deckRoad}`,
+        pairs: acrossPairs(this.#railsOf(fixed), this.#railsOf(deckRoad))
+      })),
+      others: joinedIn(this.wiring, place, pin).map((pair) => ({ id: pair.join(), pairs: [pair] }))
+    };
+    this.#links[kind] = links;
+    return links;
+  }
+
+  /** What a kind of moment joins to the pieces in which a road lies, or to what it joins to these. */
+  #joinedTo(road: string, kind: number, across: readonly number[]): Links {
+    const links = this.#linksOf(kind);
+    const joints = across.map((at) => links.joints[at] as Link);
+    if (this.canShort) return { joints, others: links.others };
+    this.#pieces ??= piecesOf(this.plain);
+    const pieces = this.#pieces;
+    const { feed, home } = this.#railsOf(road);
+    const own = new Set([pieces[feed], pieces[home]].filter((piece) => piece !== NO_PIECE));
+    const near = new Set<Link>();
+    const isNear = ({ pairs }: Link) =>
+      pairs.some((pair) => pair.some((one) => own.has(pieces[one])));
+    for (let left = [...joints, ...links.others]; ;) {
+      const next = left.filter(isNear);
+      if (next.length === 0) break;
+      for (const link of next) {
+        near.add(link);
+        for (const one of link.pairs.flat()) {
+          if (pieces[one] !== NO_PIECE) own.add(pieces[one]);
+        }
+      }
+      left = left.filter((link) => !near.has(link));
+    }
+    const isIn = (link: Link) => near.has(link);
+    return { joints: joints.filter(isIn), others: links.others.filter(isIn) };
   }
 
   #base(road: string): Base {
@@ -109,9 +184,10 @@ export class View {
     if (this.canShort) return undefined;
     const reach = new Set(cases.flatMap((each) => [...coneOf(each).reach]));
     const { kinds, facingIn } = this.atlas;
+    const railed = (this.#railed ??= railedOf(this.wiring));
     const found = new Set<number>();
     for (const conductor of reach) {
-      for (const road of this.#railed.get(conductor) ?? []) {
+      for (const road of railed.get(conductor) ?? []) {
         for (const kind of facingIn.get(road) ?? []) found.add(kind);
       }
     }
@@ -124,3 +200,6 @@ export class View {
     return found;
   }
 }
+
+const keyOf = (joints: readonly Link[], others: readonly Link[]): string =>
+  `${joints.map(({ id }) => id).join()} ${others.map(({ id }) => id).join(';')}`;

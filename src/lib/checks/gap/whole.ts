@@ -41,7 +41,7 @@ export function wholeOf(ground: Ground, plug: Whole['plug']): Whole {
     )
   );
   const runOf = new Map(runs.flatMap((run, index) => run.parts.map(({ id }) => [id, index])));
-  return { ground, plug, posts, stands, parts, runOf, wiring: wiringFrom(posts, parts.flat(), []) };
+  return { ground, plug, posts, stands, parts, runOf, wiring: wiringFrom(posts, parts, []) };
 }
 
 /** A wiring with faults in it, and what they change. */
@@ -110,6 +110,6 @@ export function hurtOf(whole: Whole, faults: readonly Fault[]): Hurt {
   if (before.length + after.length === 0 && !faults.some((fault) => 'touching' in fault)) {
     return { wiring: whole.wiring, before, after };
   }
-  const others = parts.flatMap((each, index) => (touched.has(index) ? [] : each));
-  return { wiring: wiringFrom(posts, [...others, ...hurt], faults), before, after };
+  const others = parts.filter((_, index) => !touched.has(index));
+  return { wiring: wiringFrom(posts, [...others, hurt], faults), before, after };
 }

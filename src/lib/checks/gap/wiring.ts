@@ -134,10 +134,14 @@ const isLoad = ({ kind }: Placed): boolean =>
   kind === 'resistor' || kind === 'lamp' || kind === 'lamp guard';
 
 function roleOf(part: Placed, closed: readonly boolean[]): Laid['role'] {
-  if (part.kind === 'pin contact') return 'pinned';
   if (!closed.includes(true)) return 'open';
   if (isLoad(part)) return 'load';
   return closed.includes(false) ? 'switched' : 'joined';
+}
+
+function pinRole({ elsewhere, under, home }: Pinned['when']): Laid['role'] {
+  if (elsewhere === under && under === home) return home ? 'joined' : 'open';
+  return 'pinned';
 }
 
 /** When a pin contact is made that no fault names: with the pin home alone. */
@@ -160,11 +164,8 @@ export function laid(
   return (stands[0] as readonly Placed[]).map((part, index) => {
     const { id, from, to } = part;
     const closed = stands.map((parts) => (parts[index] as Placed).closed);
-    const role = roleOf(part, closed);
-    const pin = () => ({
-      road: whole.get(roadOfPin(id)) as string,
-      when: faulty(part) ?? soundly(part.closed)
-    });
+    const when = part.kind === 'pin contact' ? (faulty(part) ?? soundly(part.closed)) : undefined;
+    const role = when ? pinRole(when) : roleOf(part, closed);
     return {
       id,
       from: nodes.number(from),
@@ -172,7 +173,9 @@ export function laid(
       role,
       closed,
       by: role === 'switched' ? controlOf(controls, id) : -1,
-      ...(role === 'pinned' ? { pin: pin() } : {})
+      ...(when && role === 'pinned'
+        ? { pin: { road: whole.get(roadOfPin(id)) as string, when } }
+        : {})
     };
   });
 }
@@ -181,7 +184,8 @@ export function laid(
 class Conductors {
   readonly #above: Int32Array;
   constructor(count: number) {
-    this.#above = Int32Array.from({ length: count }, (_, node) => node);
+    this.#above = new Int32Array(count);
+    for (let node = 0; node < count; node++) this.#above[node] = node;
   }
   find(node: number): number {
     const above = this.#above;
@@ -201,24 +205,28 @@ class Conductors {
 const pairsOf = (terminals: readonly number[]): readonly (readonly [number, number])[] =>
   terminals.flatMap((a, index) => terminals.slice(index + 1).map((b) => [a, b] as const));
 
-/** Puts a wiring together from its parts. */
+/** Puts a wiring together from its parts, by their runs. */
 export function wiringFrom(
   { nodes, terminals, rails }: Posts,
-  parts: readonly Laid[],
+  parts: readonly (readonly Laid[])[],
   faults: readonly Fault[]
 ): Wiring {
   const conductors = new Conductors(nodes.size);
-  for (const { role, from, to } of parts) if (role === 'joined') conductors.join(from, to);
+  for (const run of parts) {
+    for (const { role, from, to } of run) if (role === 'joined') conductors.join(from, to);
+  }
   const find = (node: number) => conductors.find(node);
   const switched: Switched[] = [];
   const pinned: Pinned[] = [];
   const loads: (readonly [number, number])[] = [];
-  for (const { role, from, to, closed, by, pin } of parts) {
-    if (role === 'joined' || role === 'open') continue;
+  const lay = ({ role, from, to, closed, by, pin }: Laid) => {
     const [a, b] = [find(from), find(to)];
     if (role === 'load') loads.push([a, b]);
     else if (pin) pinned.push({ a, b, ...pin });
     else switched.push({ a, b, by, made: closed });
+  };
+  for (const run of parts) {
+    for (const part of run) if (part.role !== 'joined' && part.role !== 'open') lay(part);
   }
   return {
     conductors: nodes.size,
@@ -280,5 +288,5 @@ export function wiringOf(built: Built): Wiring {
     partsOf(built.yard, { ...scene, faults: [...built.faults] })
   );
   const parts = laid(built.controls, posts, stands, (part) => whenMade(built, part));
-  return wiringFrom(posts, parts, built.faults);
+  return wiringFrom(posts, [parts], built.faults);
 }
