@@ -1,8 +1,17 @@
-import { joinedCluster, settingsCount, unsafeIn, type Cluster } from './count';
+import {
+  joinedCluster,
+  liveChoices,
+  settingsCount,
+  settingsIn,
+  type Choice,
+  type Cluster
+} from './count';
 import type { Control } from './settings';
 
 /** Roads that share controls, and how many settings of these keep all of them dead. */
 export interface Bunch extends Cluster {
+  /** The settings that make one of them live. */
+  readonly choices: readonly Choice[];
   readonly safe: bigint;
 }
 
@@ -13,11 +22,15 @@ const pick = (controls: readonly number[], all: readonly Control[]): readonly Co
 export const sizeOf = (controls: readonly number[], all: readonly Control[]): bigint =>
   settingsCount(pick(controls, all));
 
-/** Counts a cluster; undefined when no setting makes it live. */
+/** Counts a cluster, by the controls that its live settings ask for; undefined when it has none. */
 export function bunchOf(cluster: Cluster, all: readonly Control[]): Bunch | undefined {
-  const size = sizeOf(cluster.controls, all);
-  const safe = size - unsafeIn(cluster, all);
-  return safe === size ? undefined : { ...cluster, safe };
+  const choices = liveChoices(cluster, all);
+  if (choices.length === 0) return undefined;
+  const controls = cluster.controls.filter((control) =>
+    choices.some((choice) => choice[control] !== undefined)
+  );
+  const safe = sizeOf(controls, all) - settingsIn(choices, controls, all);
+  return { cases: cluster.cases, controls, choices, safe };
 }
 
 /** Joins bunches that share controls, each set of them worked out once. */
@@ -62,9 +75,7 @@ export class Joiner {
       .join();
     const known = this.#known.get(key);
     if (known) return known;
-    const cluster = joinedCluster(group);
-    const size = sizeOf(cluster.controls, this.all);
-    const bunch = { ...cluster, safe: size - unsafeIn(cluster, this.all) };
+    const bunch = bunchOf(joinedCluster(group), this.all) as Bunch;
     this.#known.set(key, bunch);
     return bunch;
   }

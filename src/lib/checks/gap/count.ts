@@ -22,7 +22,7 @@ export class TooManyError extends Error {
 }
 
 /** A stand for some controls, by index; the others are not chosen yet. */
-type Choice = readonly (number | undefined)[];
+export type Choice = readonly (number | undefined)[];
 
 /** Which contacts a setting makes; one not chosen yet makes what all of its stands make, or in hope what any does. */
 export const madeBy =
@@ -103,24 +103,25 @@ export const isLiveAt = (cases: readonly Case[], setting: Choice): boolean =>
 const isLive = ({ cases }: Cluster, choice: Choice, hope: boolean): boolean =>
   cases.some((each) => closesLoop(each, madeBy(each.network.wiring, choice, hope)));
 
-/** The stands of a control that make all of a cluster's contacts which any stand of it makes, and those that make the least. */
-function extremes({ cases }: Cluster, control: number, stands: number) {
-  const made = cases.flatMap((each) => {
-    const { switched } = each.network.wiring;
-    return (coneOf(each).contacts ?? []).flatMap((contact) => {
-      const own = switched[contact] as Wiring['switched'][number];
-      return own.by === control ? [own.made] : [];
-    });
-  });
-  const has = (stand: number, want: 'most' | 'least') =>
-    made.every(
-      (each) => each[stand] === (want === 'most' ? each.includes(true) : !each.includes(false))
-    );
-  return Array.from({ length: stands }, (_, stand) => ({
-    most: has(stand, 'most'),
-    least: has(stand, 'least')
-  }));
+/** When each contact of a cluster is made, by its control. */
+function contactsBy({ cases }: Cluster): ReadonlyMap<number, readonly (readonly boolean[])[]> {
+  const found = new Map<number, Set<readonly boolean[]>>();
+  for (const each of cases) {
+    for (const contact of coneOf(each).contacts ?? []) {
+      const { by, made } = each.network.wiring.switched[contact] as Wiring['switched'][number];
+      const own = found.get(by) ?? new Set();
+      found.set(by, own.add(made));
+    }
+  }
+  return new Map([...found].map(([by, made]) => [by, [...made]]));
 }
+
+/** By stand of a control: whether it makes each of these contacts which any stand makes, and whether it makes the least. */
+const extremes = (made: readonly (readonly boolean[])[], stands: number) =>
+  Array.from({ length: stands }, (_, stand) => ({
+    most: made.every((each) => each[stand] === true || !each.includes(true)),
+    least: made.every((each) => each[stand] === false || !each.includes(false))
+  }));
 
 /** Some controls chosen, and what is known already of the others all made, or none. */
 interface Branch {
@@ -141,8 +142,9 @@ interface Branch {
  */
 export function liveChoices(cluster: Cluster, all: readonly Control[]): readonly Choice[] {
   const found: Choice[] = [];
+  const contacts = contactsBy(cluster);
   const stands = cluster.controls.map((control) =>
-    extremes(cluster, control, sizeOf(all, control))
+    extremes(contacts.get(control) ?? [], sizeOf(all, control))
   );
   const open: Branch[] = [{ choice: all.map(() => undefined), next: 0 }];
   let tried = 0;
@@ -168,12 +170,20 @@ export function liveChoices(cluster: Cluster, all: readonly Control[]): readonly
   return found;
 }
 
-/** How many settings of its own controls make a cluster live. */
-export const unsafeIn = (cluster: Cluster, all: readonly Control[]): bigint =>
-  liveChoices(cluster, all).reduce((sum, choice) => {
-    const left = cluster.controls.filter((index) => choice[index] === undefined);
+/** How many settings of some controls these choices stand for. */
+export const settingsIn = (
+  choices: readonly Choice[],
+  controls: readonly number[],
+  all: readonly Control[]
+): bigint =>
+  choices.reduce((sum, choice) => {
+    const left = controls.filter((index) => choice[index] === undefined);
     return sum + settingsCount(left.map((index) => all[index] as Control));
   }, 0n);
+
+/** How many settings of its own controls make a cluster live. */
+const unsafeIn = (cluster: Cluster, all: readonly Control[]): bigint =>
+  settingsIn(liveChoices(cluster, all), cluster.controls, all);
 
 /** How many settings these controls have. */
 export const settingsCount = (controls: readonly Control[]): bigint =>

@@ -1,6 +1,6 @@
 import type { OpenAt } from './atlas';
 import type { Moment } from './moments';
-import { handsFor, handWork, oddness, type Breach, type Ground } from './proof';
+import { fewestOf, handsFor, handWork, oddness, type Breach, type Ground } from './proof';
 import type { View } from './view';
 
 /** Where to ask about a road in a kind of moment, with the plug in or out. */
@@ -48,13 +48,14 @@ function tryKind(
 ): void {
   const { pin, place } = moment;
   const odd = (across: Breach['across']) => oddness({ pin, plug, across, hands: {} });
-  if (!view.bunch(end.road, kind)) return;
-  const choices = view.isOwn(end.road, kind) ? choicesOf(moment) : [[]];
-  const fewest = handsFor(view.cases(end.road, kind, choices.at(-1) ?? []), controls);
-  for (const choice of fewest ? choices : []) {
+  const bunch = view.bunch(end.road, kind);
+  if (!bunch) return;
+  const fewest = fewestOf(bunch.choices, controls) ?? {};
+  for (const choice of view.isOwn(end.road, kind) ? choicesOf(moment) : [[]]) {
     const across = choice.map((at) => place.joints[at] as Breach['across'][number]);
-    if (found.beats(odd(across) + handWork(fewest ?? {}))) continue;
-    const hands = handsFor(view.cases(end.road, kind, choice), controls);
+    if (found.beats(odd(across) + handWork(fewest))) continue;
+    const isWhole = choice.length === place.joints.length || !view.isOwn(end.road, kind);
+    const hands = isWhole ? fewest : handsFor(view.cases(end.road, kind, choice), controls);
     if (hands) found.take({ ...end, deckMm: place.deckMm, pin, plug, hands, across });
   }
 }

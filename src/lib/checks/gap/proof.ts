@@ -1,5 +1,5 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, liveChoices, settingsCount, unsafeCount } from './count';
+import { clusters, liveChoices, type Choice, settingsCount, unsafeCount } from './count';
 import { atlasOf, endKey, type Atlas } from './atlas';
 import type { Case } from './loop';
 import { once } from './once';
@@ -41,8 +41,18 @@ const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', '
 
 /** Hands that make one of these cases live, as few as will do; of several the first by name. */
 function fewestHands(cases: readonly Case[], controls: readonly Control[]): Hands | undefined {
-  const [best] = clusters(cases)
-    .flatMap((cluster) => liveChoices(cluster, controls))
+  return fewestOf(
+    clusters(cases).flatMap((cluster) => liveChoices(cluster, controls)),
+    controls
+  );
+}
+
+/** The fewest hands of some choices; of several the first by name. */
+export function fewestOf(
+  choices: readonly Choice[],
+  controls: readonly Control[]
+): Hands | undefined {
+  const [best] = choices
     .map((choice) => {
       const hands = handsOf(
         controls,
