@@ -7,7 +7,9 @@ export {
   type Grade,
   type Sight
 } from './finding';
-export { faultBoard, faultTable, type FaultRow, type FaultTable } from './one-thing-fails';
+export { faultBoard, type FaultRow, type FaultTable } from './fault-row';
+export { faultTable } from './one-thing-fails';
+export { pairTable, tooManyPairs } from './two-things-fail';
 export { runChecks, type Told } from './run';
 export { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 export { breachScene } from './gap/board';

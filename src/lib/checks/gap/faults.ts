@@ -25,9 +25,18 @@ export interface FaultProofs {
 }
 
 /** A bad joint conducts still: it takes volts and changes no path. */
-const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
+export const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
 
 const sameEnd = (a: Breach) => (b: Breach) => a.road === b.road && a.end === b.end;
+
+/** The plainest state with the pin home at an end that these do not open with the pin home. */
+export function newBreach({ breaches }: GapProof, known: readonly Breach[]): Breach | undefined {
+  const old = known.filter(({ pin }) => pin === 'home');
+  const [first] = breaches
+    .filter((each) => each.pin === 'home' && !old.some(sameEnd(each)))
+    .sort((a, b) => oddness(a) - oddness(b));
+  return first;
+}
 
 /** How far a long proof is. */
 export interface Progress {
@@ -43,16 +52,13 @@ export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
   const sound = soundOf(ground);
   const good = sound.proof;
   const days = daysOf(sound);
-  const known = good.breaches.filter(({ pin }) => pin === 'home');
   const all = faultsOf(ground.yard);
   const changing = all.filter(changesPaths);
   const faults: FaultProof[] = [];
   for (const fault of changing) {
     const hurt = hurtYard(sound, [fault]);
     const { proof } = hurt;
-    const [breach] = proof.breaches
-      .filter((each) => each.pin === 'home' && !known.some(sameEnd(each)))
-      .sort((a, b) => oddness(a) - oddness(b));
+    const breach = newBreach(proof, good.breaches);
     faults.push({
       fault,
       words: faultWords(fault),

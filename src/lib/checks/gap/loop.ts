@@ -47,14 +47,14 @@ interface Spread {
   readonly met: ReadonlySet<number>;
 }
 
-/** Goes from some conductors by every way there may be, as far as the ends, and past one that is shut. */
-function spread({ rep, ways }: Network, from: readonly number[], ends: Pair, shut = -1): Spread {
+/** Goes from some conductors by every way there may be, as far as the ends. */
+function spread({ rep, ways }: Network, from: readonly number[], ends: Pair): Spread {
   const met = new Set<number>();
   const reach = new Map<number, number>();
   const queue: number[] = [];
   const visit = (to: number) => {
     if (to === ends[0] || to === ends[1]) met.add(to);
-    else if (to !== shut && !reach.has(to)) reach.set(to, queue.push(to) - 1);
+    else if (!reach.has(to)) reach.set(to, queue.push(to) - 1);
   };
   from.forEach(visit);
   for (let index = 0; index < queue.length; index++) {
@@ -63,20 +63,43 @@ function spread({ rep, ways }: Network, from: readonly number[], ends: Pair, shu
   return { reach, met };
 }
 
+/** What a rail reaches except through the other; undefined when it reaches a terminal. */
+function sideOf(
+  { rep, ways }: Network,
+  [rail, other]: Pair,
+  ends: Pair
+): ReadonlySet<number> | undefined {
+  if (ends.includes(rail)) return undefined;
+  const reach = new Set([rail]);
+  for (const at of reach) {
+    for (const { to: next } of ways(at)) {
+      const to = rep(next);
+      if (to === ends[0] || to === ends[1]) return undefined;
+      if (to !== other) reach.add(to);
+    }
+  }
+  return reach;
+}
+
+/** What shows that a road is dead anyway, where one of its rails reaches no terminal except through the other. */
+export function lostSide({ network, rails, source }: Case): ReadonlySet<number> | undefined {
+  const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
+  const [feed, home]: Pair = [network.rep(rails.feed), network.rep(rails.home)];
+  if (ends[0] === ends[1] || feed === home) return undefined;
+  return sideOf(network, [feed, home], ends) ?? sideOf(network, [home, feed], ends);
+}
+
 /**
  * Goes from a road's rails by every way there may be, as far as the terminals. A road is dead anyway
  * when one of its rails reaches no terminal except through the other, or both rails reach one alone.
  */
-function cone({ network, rails, source }: Case): Cone {
+function cone(each: Case): Cone {
+  const { network, rails, source } = each;
+  const dead = { contacts: undefined, graph: undefined };
+  const lost = lostSide(each);
+  if (lost) return { reach: lost, met: false, ...dead };
   const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
   const goals: Pair = [network.rep(rails.feed), network.rep(rails.home)];
-  const dead = { contacts: undefined, graph: undefined };
-  if (ends[0] !== ends[1] && goals[0] !== goals[1]) {
-    for (const side of [0, 1] as const) {
-      const { reach, met } = spread(network, [goals[side]], ends, goals[1 - side]);
-      if (met.size === 0) return { reach: new Set(reach.keys()), met: false, ...dead };
-    }
-  }
   const { reach, met } = spread(network, goals, ends);
   const found = { reach: new Set(reach.keys()), met: met.size > 0 };
   if (!ends.every((end) => met.has(end))) return { ...found, ...dead };

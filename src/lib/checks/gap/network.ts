@@ -68,25 +68,43 @@ export function plainNetwork(wiring: Wiring): Network {
   };
 }
 
-/** The piece of a conductor that is a terminal, where pieces end. */
+/** Pieces into which the terminals part a plain network. */
+export interface Pieces {
+  /** The piece of each conductor; a terminal is in none. */
+  readonly of: readonly number[];
+  /** The terminals beside each piece. */
+  readonly beside: ReadonlyMap<number, ReadonlySet<number>>;
+}
+
+/** The piece of a terminal. */
 export const NO_PIECE = -1;
 
 /**
- * Pieces into which the terminals part a plain network, by conductor: no way leads from one to another
- * except past a terminal. With several sources each terminal is a way for the others, and parts nothing.
+ * Parts a plain network at its terminals: no way leads from one piece to another except past a terminal.
+ * With several sources each terminal is a way for the others, and parts nothing.
  */
-export function piecesOf({ wiring, ways }: Network): readonly number[] {
+export function piecesOf({ wiring, ways }: Network): Pieces {
   const ends = new Set(wiring.sources.length > 1 ? [] : wiring.sources.flat());
-  const pieces: number[] = [];
-  for (const end of ends) pieces[end] = NO_PIECE;
+  const of: number[] = [];
+  const beside = new Map<number, Set<number>>();
+  for (const end of ends) of[end] = NO_PIECE;
   for (let start = 0; start < wiring.conductors; start++) {
-    const queue = pieces[start] === undefined ? [start] : [];
+    if (of[start] !== undefined) continue;
+    const met = new Set<number>();
+    const queue = [start];
+    of[start] = start;
     for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
-      pieces[at] = start;
-      for (const { to } of ways(at)) if (pieces[to] === undefined) queue.push(to);
+      for (const { to } of ways(at)) {
+        if (ends.has(to)) met.add(to);
+        else if (of[to] === undefined) {
+          of[to] = start;
+          queue.push(to);
+        }
+      }
     }
+    beside.set(start, met);
   }
-  return pieces;
+  return { of, beside };
 }
 
 /** Conductors that are joined, gathered. */

@@ -1,7 +1,7 @@
 import { file, type Atlas } from './atlas';
 import { bunchOf, type Bunch } from './bunch';
 import { clusterOf } from './count';
-import { coneOf, type Case } from './loop';
+import { coneOf, lostSide, type Case } from './loop';
 import { isMade, joinedIn, type Moment } from './moments';
 import {
   acrossPairs,
@@ -10,8 +10,10 @@ import {
   NO_PIECE,
   piecesOf,
   plainNetwork,
-  type Network
+  type Network,
+  type Pieces
 } from './network';
+import { once } from './once';
 import type { Control } from './settings';
 import type { Rails, Wiring } from './wiring';
 
@@ -59,6 +61,55 @@ interface Links {
   readonly others: readonly Link[];
 }
 
+/** Links that join something to what a road rests on. */
+interface Joined extends Links {
+  /** Whether too few terminals are near for the road to be live. */
+  readonly isDead: boolean;
+}
+
+/** The pieces of a network that are near a road, and the terminals beside them. */
+class Near {
+  readonly own = new Set<number>();
+  readonly ends = new Set<number>();
+  readonly links = new Set<Link>();
+
+  constructor(
+    readonly pieces: Pieces,
+    { feed, home }: Rails
+  ) {
+    this.#add(feed);
+    this.#add(home);
+  }
+
+  #add(conductor: number): void {
+    const piece = this.pieces.of[conductor] ?? NO_PIECE;
+    if (piece === NO_PIECE) this.ends.add(conductor);
+    else if (!this.own.has(piece)) {
+      this.own.add(piece);
+      for (const end of this.pieces.beside.get(piece) ?? []) this.ends.add(end);
+    }
+  }
+
+  /** Takes those of the links that touch a piece, with the pieces at their other ends, until none is left that does. */
+  gather(links: readonly Link[]): void {
+    const { of } = this.pieces;
+    const isNear = ({ pairs }: Link) =>
+      pairs.some(([a, b]) => this.own.has(of[a] ?? NO_PIECE) || this.own.has(of[b] ?? NO_PIECE));
+    for (let left = links; ;) {
+      const next = left.filter(isNear);
+      if (next.length === 0) return;
+      for (const link of next) {
+        this.links.add(link);
+        for (const [a, b] of link.pairs) {
+          this.#add(a);
+          this.#add(b);
+        }
+      }
+      left = left.filter((link) => !this.links.has(link));
+    }
+  }
+}
+
 /** What each road depends on in each kind of moment, with one wiring; each worked out once, when it is asked for. */
 export class View {
   readonly plain: Network;
@@ -68,7 +119,8 @@ export class View {
   readonly #links: Links[] = [];
   readonly #networks = new Map<string, Network>();
   readonly #bunches = new Map<string, Bunch | undefined>();
-  #pieces: readonly number[] | undefined;
+  readonly #pieceKinds = new Map<string, ReadonlySet<number>>();
+  #parted: Pieces | undefined;
 
   constructor(
     readonly wiring: Wiring,
@@ -97,7 +149,8 @@ export class View {
   /** A road in a kind of moment, with locos wherever they may stand; undefined when no setting makes it live. */
   bunch(road: string, kind: number): Bunch | undefined {
     if (!this.isOwn(road, kind)) return this.#base(road).bunch;
-    const { joints, others } = this.#joinedTo(road, kind, this.#jointsOf(kind));
+    const { joints, others, isDead } = this.#joinedTo(road, kind, this.#jointsOf(kind));
+    if (isDead) return undefined;
     const key = `${road} ${keyOf(joints, others)}`;
     if (this.#bunches.has(key)) return this.#bunches.get(key);
     const bunch = this.#count(this.#casesIn(road, this.#network(joints, others)));
@@ -145,52 +198,59 @@ export class View {
   }
 
   /** What a kind of moment joins to the pieces in which a road lies, or to what it joins to these. */
-  #joinedTo(road: string, kind: number, across: readonly number[]): Links {
+  #joinedTo(road: string, kind: number, across: readonly number[]): Joined {
     const links = this.#linksOf(kind);
     const joints = across.map((at) => links.joints[at] as Link);
-    if (this.canShort) return { joints, others: links.others };
-    this.#pieces ??= piecesOf(this.plain);
-    const pieces = this.#pieces;
-    const { feed, home } = this.#railsOf(road);
-    const own = new Set([pieces[feed], pieces[home]].filter((piece) => piece !== NO_PIECE));
-    const near = new Set<Link>();
-    const isNear = ({ pairs }: Link) =>
-      pairs.some((pair) => pair.some((one) => own.has(pieces[one])));
-    for (let left = [...joints, ...links.others]; ;) {
-      const next = left.filter(isNear);
-      if (next.length === 0) break;
-      for (const link of next) {
-        near.add(link);
-        for (const one of link.pairs.flat()) {
-          if (pieces[one] !== NO_PIECE) own.add(pieces[one]);
-        }
-      }
-      left = left.filter((link) => !near.has(link));
-    }
-    const isIn = (link: Link) => near.has(link);
-    return { joints: joints.filter(isIn), others: links.others.filter(isIn) };
+    if (this.canShort) return { joints, others: links.others, isDead: false };
+    const near = new Near(this.#pieces, this.#railsOf(road));
+    near.gather([...joints, ...links.others]);
+    return {
+      joints: joints.filter((link) => near.links.has(link)),
+      others: links.others.filter((link) => near.links.has(link)),
+      isDead: this.#isApart(near)
+    };
   }
+
+  get #pieces(): Pieces {
+    return (this.#parted ??= piecesOf(this.plain));
+  }
+
+  /** Whether what is near a road has too few terminals to make it live. */
+  #isApart = ({ ends }: Near): boolean => this.wiring.sources.length === 1 && ends.size < 2;
 
   #base(road: string): Base {
     const known = this.#bases.get(road);
     if (known) return known;
     const cases = this.#casesIn(road, this.plain);
-    const base = { cases, bunch: this.#count(cases), kinds: this.#kinds(cases) };
+    const base = { cases, ...this.#plainly(road, cases) };
     this.#bases.set(road, base);
     return base;
   }
 
-  #kinds(cases: readonly Case[]): ReadonlySet<number> | undefined {
-    if (this.canShort) return undefined;
+  #plainly(road: string, cases: readonly Case[]): Omit<Base, 'cases'> {
+    if (this.canShort) return { bunch: this.#count(cases), kinds: undefined };
+    const near = new Near(this.#pieces, this.#railsOf(road));
+    if (this.#isApart(near) && !cases.some(lostSide)) {
+      return { bunch: undefined, kinds: this.#kindsOf(near) };
+    }
     const reach = new Set(cases.flatMap((each) => [...coneOf(each).reach]));
+    return { bunch: this.#count(cases), kinds: this.#kindsAt(reach) };
+  }
+
+  /** Kinds of moment that join something to these pieces. */
+  #kindsOf({ own }: Near): ReadonlySet<number> {
+    const key = [...own].sort((a, b) => a - b).join();
+    const reach = () =>
+      new Set(this.#pieces.of.flatMap((piece, conductor) => (own.has(piece) ? [conductor] : [])));
+    return once(this.#pieceKinds, key, () => this.#kindsAt(reach()));
+  }
+
+  /** Kinds of moment that join something to these conductors. */
+  #kindsAt(reach: ReadonlySet<number>): ReadonlySet<number> {
     const { kinds, facingIn } = this.atlas;
     const railed = (this.#railed ??= railedOf(this.wiring));
-    const found = new Set<number>();
-    for (const conductor of reach) {
-      for (const road of railed.get(conductor) ?? []) {
-        for (const kind of facingIn.get(road) ?? []) found.add(kind);
-      }
-    }
+    const roads = new Set([...reach].flatMap((conductor) => railed.get(conductor) ?? []));
+    const found = new Set([...roads].flatMap((road) => facingIn.get(road) ?? []));
     for (const contact of this.wiring.pinned) {
       if (!reach.has(contact.a) && !reach.has(contact.b)) continue;
       kinds.forEach(({ place, pin }, kind) => {

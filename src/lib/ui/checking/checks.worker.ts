@@ -2,15 +2,20 @@ import { runChecks } from '../../checks';
 import type { Yard } from '../../yard';
 import type { WorkerTold } from './told';
 
-/** Faults between two words of how far it is. */
-const EACH = 5;
+/** Least time between two words of how far it is, ms: no eye reads faster. */
+const EACH_MS = 50;
 
 const tell = (told: WorkerTold) => self.postMessage(told);
 
 self.onmessage = ({ data }: MessageEvent<Yard>) => {
   try {
+    let last = -Infinity;
     for (const told of runChecks(data)) {
-      if (told.about !== 'faults' || told.done % EACH === 0) tell(told);
+      const isProgress = told.about === 'faults' || told.about === 'pairs';
+      const now = performance.now();
+      if (isProgress && now - last < EACH_MS) continue;
+      if (isProgress) last = now;
+      tell(told);
     }
     tell({ about: 'end' });
   } catch (error) {

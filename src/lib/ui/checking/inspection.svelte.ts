@@ -25,7 +25,9 @@ export class Inspection {
   stand = $state<'running' | 'done' | 'cancelled' | 'failed'>('running');
   /** What is being done, in words. */
   doing = $state('');
-  /** How far the single faults are; undefined before they begin. */
+  /** Two faults at once: what they let happen, or why they are not tried. */
+  pairs = $state.raw<FaultTable | string>();
+  /** How far the faults are; undefined before they begin. */
   faults = $state.raw<{ readonly done: number; readonly of: number }>();
   /** Why the checks could not be finished. */
   trouble = $state('');
@@ -65,6 +67,7 @@ export class Inspection {
   #clear(): void {
     this.#told = [];
     this.table = undefined;
+    this.pairs = undefined;
     this.faults = undefined;
     this.trouble = '';
     this.doing = '';
@@ -91,8 +94,18 @@ export class Inspection {
         this.doing = `What if one thing fails? ${told.done} of ${told.of} faults tried.`;
         this.faults = told;
         break;
+      case 'pairs':
+        this.doing = `What if two things fail? ${told.done} of ${told.of} pairs of faults tried.`;
+        this.faults = told;
+        break;
       case 'table':
         this.table = told.table;
+        break;
+      case 'pair table':
+        this.pairs = told.table;
+        break;
+      case 'no pairs':
+        this.pairs = told.words;
         break;
       case 'trouble':
         this.#fail(told.words);

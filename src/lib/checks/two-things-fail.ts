@@ -1,0 +1,50 @@
+import { sentence, type Yard } from '../yard';
+import { faultRow, inOrder, type FaultTable } from './fault-row';
+import type { Finding } from './finding';
+import type { Progress } from './gap/faults';
+import { pairCount, pairSteps, type PairProofs } from './gap/pairs';
+import { groundOf } from './gap/proof';
+import { countText } from './gap/words';
+
+/** Most pairs of faults that are tried: some seconds' work. */
+const MOST_PAIRS = 8000;
+
+/** Why a yard's pairs of faults are not tried; undefined where they are. */
+export function tooManyPairs(yard: Yard): string | undefined {
+  const count = pairCount(groundOf(yard));
+  if (count <= MOST_PAIRS) return undefined;
+  return (
+    `Two faults at once are tried in small yards only: up to ${countText(BigInt(MOST_PAIRS))} pairs of faults. ` +
+    `This yard has ${countText(BigInt(count))} pairs that change a path, and to try them all would take too long.`
+  );
+}
+
+/** How many pairs of a kind there are, and what they do. */
+const countWords = ({ length }: readonly unknown[], one: string, many: string): string =>
+  length === 1 ? `1 pair ${one}` : `${length} pairs ${many}`;
+
+const summaryOf = ({ pairs, states, unsafe, opening, hiding }: PairProofs): Finding => ({
+  grade: 'fine',
+  what: `Every state was covered with each two of the faults, ${countText(pairs)} pairs.`,
+  where: [],
+  amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
+  why: sentence(
+    `${countWords(opening, 'opens', 'open')} an end with the pin home that neither fault opens alone, and ` +
+      `${countWords(hiding, 'hides', 'hide')} what would show with one of them alone`
+  ),
+  cure: 'Nothing to do.',
+  source: 'the engine'
+});
+
+/**
+ * The gap proof under every two faults at once, step by step; at the end the pairs that are worse than
+ * each fault alone.
+ */
+export function* pairTable(yard: Yard): Generator<Progress, FaultTable> {
+  const proofs = yield* pairSteps(groundOf(yard));
+  const worse = [...proofs.opening, ...proofs.hiding];
+  return {
+    rows: inOrder(worse.map((each) => faultRow(yard, each))),
+    summary: summaryOf(proofs)
+  };
+}
