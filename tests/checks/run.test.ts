@@ -7,7 +7,7 @@ import {
   runChecks,
   type Told
 } from '../../src/lib/checks';
-import { admit, read, YardSchema, type YardInput } from '../../src/lib/yard';
+import { admit, faultsOf, read, YardSchema, type YardInput } from '../../src/lib/yard';
 import { result } from './result';
 
 const yardOf = (input: YardInput) => admit('yard', YardSchema, input);
@@ -54,6 +54,18 @@ describe('faultTable(yard)', () => {
       expect(how).toMatch(/A test lamp across the rails of .+ must stay dark\.$/);
       expect(cure).not.toBe('');
     }
+  });
+
+  test('gives the number of its states as a product in words, and the unsafe ones exactly', () => {
+    const { what, amount } = table.summary;
+    const [switches = 0, places = 0, all] = [
+      ...what.matchAll(/2\^(\d+) settings|× (\d+) places|= ([\d ]+) states/g)
+    ].map(([, ...found]) => Number(found.find((each) => each)?.replaceAll(' ', '')));
+    expect(2 ** switches * places * 2).toBe(all);
+    const ways = faultsOf(yard).length + 1;
+    expect(what).toContain(`× ${ways} for no fault or one of ${ways - 1}.`);
+    const total = /of ([\d ]+) states/.exec(amount)?.[1]?.replaceAll(' ', '');
+    expect(Number(total)).toBe((all ?? 0) * ways);
   });
 
   test('has a board for each, with the fault in it and volts on the open road', () => {

@@ -2,30 +2,35 @@ import type { Yard } from '../yard';
 import { faultRow, inOrder, type FaultTable } from './fault-row';
 import type { Finding } from './finding';
 import { faultSteps, type FaultProofs, type Progress } from './gap/faults';
-import { groundOf } from './gap/proof';
-import { countText } from './gap/words';
+import { groundOf, statesOf, type Ground } from './gap/proof';
+import { countText, statesWords } from './gap/words';
 
-const summaryOf = ({ states, unsafe, faults }: FaultProofs): Finding => {
+function summaryOf(ground: Ground, { states, unsafe, faults }: FaultProofs): Finding {
   const harmless = faults.filter(({ breach }) => !breach).length;
+  const each = statesOf(ground);
+  const ways = states / each.all;
   return {
     grade: 'fine',
-    what: 'Every state was covered with no fault and with each single fault.',
+    what:
+      `Every state was covered with no fault and with each single fault: ${statesWords(each)}, ` +
+      `× ${countText(ways)} for no fault or one of ${countText(ways - 1n)}.`,
     where: [],
     amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
     why: `${harmless} of ${faults.length} faults that change a path open no new end with the pin home.`,
     cure: 'Nothing to do.',
     source: 'the engine'
   };
-};
+}
 
 /**
  * The gap proof under every single fault, step by step; at the end the faults that open an end with
  * the pin home, those first which nothing shows.
  */
 export function* faultTable(yard: Yard): Generator<Progress, FaultTable> {
-  const proofs = yield* faultSteps(groundOf(yard));
+  const ground = groundOf(yard);
+  const proofs = yield* faultSteps(ground);
   const rows = proofs.faults.flatMap((each) =>
     each.breach ? [faultRow(yard, { ...each, faults: [each.fault], breach: each.breach })] : []
   );
-  return { rows: inOrder(rows), summary: summaryOf(proofs) };
+  return { rows: inOrder(rows), summary: summaryOf(ground, proofs) };
 }

@@ -3,8 +3,8 @@ import { faultRow, inOrder, type FaultTable } from './fault-row';
 import type { Finding } from './finding';
 import type { Progress } from './gap/faults';
 import { pairCount, pairSteps, type PairProofs } from './gap/pairs';
-import { groundOf } from './gap/proof';
-import { countText } from './gap/words';
+import { groundOf, statesOf, type Ground } from './gap/proof';
+import { countText, statesWords } from './gap/words';
 
 /** Most pairs of faults that are tried: some seconds' work. */
 const MOST_PAIRS = 8000;
@@ -21,11 +21,14 @@ export function tooManyPairs(yard: Yard): string | undefined {
 
 /** How many pairs of a kind there are, and what they do. */
 const countWords = ({ length }: readonly unknown[], one: string, many: string): string =>
-  length === 1 ? `1 pair ${one}` : `${length} pairs ${many}`;
+  length > 1 ? `${length} pairs ${many}` : `${length === 1 ? '1' : 'no'} pair ${one}`;
 
-const summaryOf = ({ pairs, states, unsafe, opening, hiding }: PairProofs): Finding => ({
+const summaryOf = (
+  ground: Ground,
+  { pairs, states, unsafe, opening, hiding }: PairProofs
+): Finding => ({
   grade: 'fine',
-  what: `Every state was covered with each two of the faults, ${countText(pairs)} pairs.`,
+  what: `Every state was covered with each two of the faults: ${statesWords(statesOf(ground))}, × ${countText(pairs)} pairs of faults.`,
   where: [],
   amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
   why: sentence(
@@ -41,10 +44,11 @@ const summaryOf = ({ pairs, states, unsafe, opening, hiding }: PairProofs): Find
  * each fault alone.
  */
 export function* pairTable(yard: Yard): Generator<Progress, FaultTable> {
-  const proofs = yield* pairSteps(groundOf(yard));
+  const ground = groundOf(yard);
+  const proofs = yield* pairSteps(ground);
   const worse = [...proofs.opening, ...proofs.hiding];
   return {
     rows: inOrder(worse.map((each) => faultRow(yard, each))),
-    summary: summaryOf(proofs)
+    summary: summaryOf(ground, proofs)
   };
 }
