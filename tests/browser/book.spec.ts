@@ -23,7 +23,7 @@ test('the book of the yard on the bench: its sheets, its readings, its tables as
   await expect(page.locator('#front')).toContainText('Mains stays closed');
 
   const waits = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save all tables as ZIP' }).click();
+  await page.getByRole('button', { name: 'Save all as ZIP' }).click();
   const files = unzipSync(new Uint8Array(readFileSync(await (await waits).path())));
   expect(Object.keys(files)).toContain('plug.csv');
   expect(strFromU8(files['plug.csv'] as Uint8Array)).toContain('feed of road A');

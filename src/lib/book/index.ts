@@ -1,5 +1,6 @@
 import { front } from './front';
 import { faultLog, operator } from './log';
+import { panel } from './panel';
 import { parts } from './parts';
 import { plug } from './plug';
 import { schedule } from './schedule';
@@ -12,12 +13,16 @@ export const sheets: readonly Sheet[] = [
   schedule,
   plug,
   parts,
+  panel,
   testCard,
   operator,
   faultLog
 ];
 
-export { plugSize } from './plug';
+export { contactPlaces } from './contactRows';
+export { designations } from './designations';
+export { panelFace, type Hole, type PanelFace } from './panelFace';
+export { plugsOf, type Plug, type PlugContact } from './plug';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
 export { reads, testCard, testLines, type TestLine } from './testCard';

@@ -1,5 +1,6 @@
 import { sizeWords } from '../tables';
 import type { Yard } from '../yard';
+import { colourText, schemeWords } from './colours';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf, type Wire } from './wires';
 
@@ -38,7 +39,8 @@ export const schedule: Sheet = {
   make: (yard) => ({
     says: [
       'Change wiring only with the supply unplugged.',
-      'A road’s wire is shared out evenly over its pieces: measure before you cut. Lengths to cut hold 10 % and 0.1 m more: common practice.'
+      'A road’s wire is shared out evenly over its pieces: measure before you cut. Lengths to cut hold 10 % and 0.1 m more: common practice.',
+      schemeWords(yard)
     ],
     tables: [
       sizes(yard),
@@ -49,6 +51,7 @@ export const schedule: Sheet = {
           'From',
           'To',
           'For',
+          'Colour',
           'Size',
           'As laid, m',
           'Cut, m',
@@ -62,6 +65,7 @@ export const schedule: Sheet = {
           wire.from,
           wire.to,
           purpose(wire),
+          colourText(yard, wire),
           wire.size,
           Number(wire.lengthM.toFixed(3)),
           Number(cutM(wire).toFixed(2)),
