@@ -1,8 +1,12 @@
 import { panelFace, plugsOf } from '../book';
 import type { Yard } from '../yard';
+import { circuitStrip } from './circuitStrip';
 import type { Drawing } from './drawing';
+import { lampStrips } from './lampStrip';
+import { loopDrawing } from './loopDrawing';
 import { panelBack, panelFront } from './panelSheets';
 import { plugFaces } from './plugFaces';
+import { sheetsOf } from './strips';
 import { tilesOf } from './tiles';
 
 /** A drawing of the wiring book, and the pages it is printed on. */
@@ -22,8 +26,14 @@ function panelDrawings(yard: Yard): readonly BookDrawing[] {
 const plugDrawings = (yard: Yard): readonly BookDrawing[] =>
   plugsOf(yard).map((plug, index, all) => onOnePage(plugFaces(plug, index, all.length)));
 
+const circuitDrawings = (yard: Yard): readonly BookDrawing[] =>
+  [loopDrawing(yard), ...[circuitStrip(yard), ...lampStrips(yard)].flatMap(sheetsOf)].map(
+    onOnePage
+  );
+
 /** The drawings under each sheet of the wiring book, by the sheet's id. */
 const bySheet: Readonly<Record<string, (yard: Yard) => readonly BookDrawing[]>> = {
+  circuit: circuitDrawings,
   panel: panelDrawings,
   plug: plugDrawings
 };

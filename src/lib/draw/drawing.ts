@@ -70,34 +70,37 @@ const mm = (length: number): string => String(Number(length.toFixed(3)));
 
 const fills = { none: 'none', paper: '#fff', ink: '#000' } as const;
 
-function look({ pen, dashed, fill = 'none' }: Drawn): string {
-  const stroke = pen ? ` stroke="#000" stroke-width="${pens[pen]}"` : '';
-  return ` fill="${fills[fill]}"${stroke}${dashed ? ' stroke-dasharray="1.5 1"' : ''}`;
+/** Lines are as wide inside a scaled group as outside. */
+function look({ pen, dashed, fill = 'none' }: Drawn, scale: number): string {
+  const stroke = pen ? ` stroke="#000" stroke-width="${mm(pens[pen] / scale)}"` : '';
+  const dashes = dashed ? ` stroke-dasharray="${mm(1.5 / scale)} ${mm(1 / scale)}"` : '';
+  return ` fill="${fills[fill]}"${stroke}${dashes}`;
 }
 
-function shapeText(shape: Shape): string {
-  if (shape.kind === 'path') return `<path d="${shape.d}"${look(shape)}/>`;
+function shapeText(shape: Shape, scale = 1): string {
+  if (shape.kind === 'path') return `<path d="${shape.d}"${look(shape, scale)}/>`;
   const at = `x="${mm(shape.x)}" y="${mm(shape.y)}"`;
   if (shape.kind === 'circle') {
     const place = shape.place === undefined ? '' : ` data-place="${escaped(shape.place)}"`;
-    return `<circle cx="${mm(shape.x)}" cy="${mm(shape.y)}" r="${mm(shape.r)}"${place}${look(shape)}/>`;
+    return `<circle cx="${mm(shape.x)}" cy="${mm(shape.y)}" r="${mm(shape.r)}"${place}${look(shape, scale)}/>`;
   }
   if (shape.kind === 'text') {
     const { size, anchor = 'start', bold = false, text } = shape;
-    return `<text ${at} font-size="${mm(size)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} stroke="#fff" stroke-width="${mm(size / 3)}" stroke-linejoin="round" paint-order="stroke">${escaped(text)}</text>`;
+    return `<text ${at} font-size="${mm(size)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} stroke="#fff" stroke-width="${mm(size / 2.4)}" stroke-linejoin="round" paint-order="stroke">${escaped(text)}</text>`;
   }
-  const inside = shape.shapes.map(shapeText).join('');
   if (shape.kind === 'group') {
-    const { x, y, turn = 0, scale = 1 } = shape;
-    return `<g transform="translate(${mm(x)} ${mm(y)}) rotate(${turn}) scale(${scale})">${inside}</g>`;
+    const { x, y, turn = 0, scale: own = 1 } = shape;
+    const inside = shape.shapes.map((each) => shapeText(each, scale * own)).join('');
+    return `<g transform="translate(${mm(x)} ${mm(y)}) rotate(${turn}) scale(${own})">${inside}</g>`;
   }
   const { width, height, from } = shape;
+  const inside = shape.shapes.map((each) => shapeText(each, scale)).join('');
   return `<svg ${at} width="${mm(width)}" height="${mm(height)}" viewBox="${mm(from.x)} ${mm(from.y)} ${mm(width)} ${mm(height)}">${inside}</svg>`;
 }
 
 /** A drawing as an SVG file at full size: its width and height in mm, one unit a millimetre. */
 export const svgOf = ({ title, width, height, shapes }: Drawing): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" font-family="'Atkinson Hyperlegible Next', Arial, sans-serif"><title>${escaped(title)}</title><rect width="${mm(width)}" height="${mm(height)}" fill="#fff"/>${shapes.map(shapeText).join('')}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" font-family="'Atkinson Hyperlegible Next', Arial, sans-serif"><title>${escaped(title)}</title><rect width="${mm(width)}" height="${mm(height)}" fill="#fff"/>${shapes.map((shape) => shapeText(shape)).join('')}</svg>`;
 
 /** A path along corners. */
 export const lineOf = (...points: readonly Point[]): string =>

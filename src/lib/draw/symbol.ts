@@ -1,4 +1,13 @@
+import type { Part } from '../yard';
 import type { Glyph } from './run';
+
+/** What a symbol is drawn from; a kind that has none is drawn as nothing. */
+interface Drawn {
+  readonly kind: Glyph['kind'] | Part['kind'];
+  /** Along its wire, px. */
+  readonly width: number;
+  readonly closed: boolean;
+}
 
 /** A line of a symbol, px from its middle along a level wire. */
 export interface Stroke {
@@ -8,7 +17,7 @@ export interface Stroke {
 }
 
 /** What works a contact, at the end of its link. */
-const operators: Partial<Readonly<Record<Glyph['kind'], string>>> = {
+const operators: Partial<Readonly<Record<Drawn['kind'], string>>> = {
   toggle: 'M-6 -22H6',
   push: 'M-6 -18V-22H6V-18',
   selector: 'M-6 -18V-22H6V-26',
@@ -20,11 +29,7 @@ const operators: Partial<Readonly<Record<Glyph['kind'], string>>> = {
  * by position; resistor, plug and socket. Source: IEC 60617; the push's, the rotary's and the
  * pin's mark from memory.
  */
-export function strokesOf({
-  kind,
-  width,
-  closed
-}: Pick<Glyph, 'kind' | 'width' | 'closed'>): readonly Stroke[] {
+export function strokesOf({ kind, width, closed }: Drawn): readonly Stroke[] {
   const half = width / 2;
   const operator = operators[kind];
   if (operator !== undefined) {
