@@ -17,7 +17,7 @@ import { tallest, type Reference, type Spanned, type Strip } from './strips';
 import { strokesOf, type Stroke } from './symbol';
 
 /** A pixel of the layout on paper, mm. */
-export const PX = 0.25;
+export const PX = 0.22;
 /** East of a road's column: where the drawing may be cut, px. */
 const CUT = 58;
 /** Half the length of a rail, px. */
@@ -80,8 +80,8 @@ function glyphShapes(glyph: Glyph, name: string): readonly Spanned[] {
   return [
     symbol(strokesOf(glyph), { x, y }, upright ? -90 : 0),
     upright
-      ? text({ x: x + 3, y: y + 1.2 }, name)
-      : text({ x: x - 3, y: y - 1.2 }, name, { anchor: 'end', size: 2.6 })
+      ? text({ x: x + 2.6, y: y + 1.1 }, name, { size: 2.7 })
+      : text({ x: x - 3, y: y - 1.2 }, name, { anchor: 'end', size: 2.5 })
   ];
 }
 

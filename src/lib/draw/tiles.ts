@@ -52,6 +52,9 @@ function marks({ width, height }: Drawing, across: number, down: number): readon
   ];
 }
 
+/** The outer ticks lie inside: ink ends where the length does. */
+const INSIDE = 0.09;
+
 /** A bar with a tick at each step. */
 function bar(
   y: number,
@@ -65,11 +68,10 @@ function bar(
   const step = length / steps;
   return [
     { kind: 'path', d: `M${x} ${y}h${length}`, pen: 'thick' },
-    ...upTo(steps + 1).map((index): Shape => ({
-      kind: 'path',
-      d: lineOf({ x: x + index * step, y: y - 2 }, { x: x + index * step, y: y + 2 }),
-      pen: 'hair'
-    })),
+    ...upTo(steps + 1).map((index): Shape => {
+      const at = x + Math.min(Math.max(index * step, INSIDE), length - INSIDE);
+      return { kind: 'path', d: lineOf({ x: at, y: y - 2 }, { x: at, y: y + 2 }), pen: 'hair' };
+    }),
     { kind: 'text', x: x + 106, y: y + 1.2, size: 3.4, text: words }
   ];
 }
