@@ -23,15 +23,17 @@ const anyPanelYard: fc.Arbitrary<Yard> = fc
     deckRoads: fc.integer({ min: 1, max: 40 }),
     stablingRoads: fc.integer({ min: 0, max: 20 }),
     runningRoad: fc.constantFrom('none' as const, 'direct' as const, 'interlocked' as const),
+    runningEnds: fc.constantFrom('west', 'both', 'east', 'two west', 'two east'),
     switching: fc.constantFrom('toggles', 'rotary', 'pushes', 'none'),
     lamps: fc.constantFrom('none' as const, 'own' as const, 'track' as const)
   })
   .map(({ switching, lamps, ...input }) => {
-    const stablingRoads = Math.min(input.stablingRoads, input.deckRoads);
-    const fits = input.deckRoads + stablingRoads <= 9;
-    const kind = switching === 'rotary' && !fits ? 'toggles' : switching;
-    const lit = kind === 'toggles' || kind === 'rotary' ? lamps : 'none';
-    return yardOf({ ...input, stablingRoads, switching: kind as Yard['switching'], lamps: lit });
+    // A rotary has eleven roads at most: the release road and the running roads count.
+    const deckRoads = switching === 'rotary' ? 1 + (input.deckRoads % 6) : input.deckRoads;
+    const most = switching === 'rotary' ? 8 - deckRoads : 20;
+    const stablingRoads = Math.min(input.stablingRoads, deckRoads, most);
+    const lit = switching === 'toggles' || switching === 'rotary' ? lamps : 'none';
+    return yardOf({ ...input, deckRoads, stablingRoads, switching, lamps: lit });
   });
 
 describe('panelFace(yard)', () => {
