@@ -13,14 +13,13 @@ export function purpose({ job, road }: Wire): string {
   return road === undefined ? `${job}, whole yard` : `${job} of road ${road}`;
 }
 
-/** How both ends are joined. Source: common practice. */
-const jointWords = ({ from, to }: Wire): string =>
-  [from, to]
-    .map((end) => {
-      if (isRail(end)) return 'soldered to the rail';
-      return isTerminal(end) ? 'screw terminal' : 'soldered';
-    })
-    .join(', ');
+const jointOf = (end: string): string => {
+  if (isRail(end)) return 'soldered to the rail';
+  return isTerminal(end) ? 'screw terminal' : 'soldered';
+};
+
+/** How both ends are joined; told once where both are joined alike. Source: common practice. */
+const jointWords = ({ from, to }: Wire): string => [...new Set([from, to].map(jointOf))].join(', ');
 
 const plugContact = ({ from, to }: Wire): string =>
   [from, to].find((end) => end.startsWith('plug '))?.replace(/, .*/, '') ?? '';
