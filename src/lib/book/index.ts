@@ -1,5 +1,7 @@
+import { circuit } from './circuit';
 import { front } from './front';
 import { faultLog, operator } from './log';
+import { panel } from './panel';
 import { parts } from './parts';
 import { plug } from './plug';
 import { schedule } from './schedule';
@@ -9,15 +11,22 @@ import { testCard } from './testCard';
 /** Every sheet of the wiring book, in its order; a new one is one file and one name here. */
 export const sheets: readonly Sheet[] = [
   front,
+  circuit,
   schedule,
   plug,
   parts,
+  panel,
   testCard,
   operator,
   faultLog
 ];
 
-export { plugSize } from './plug';
+export { namesOf, sampleLoops } from './circuit';
+export { contactPlaces } from './contactRows';
+export { designations } from './designations';
+export { panelFace, type Hole, type PanelFace } from './panelFace';
+export { plugsOf, type Plug, type PlugContact } from './plug';
+export { wiresText, type Loop, type LoopStep } from './loop';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
 export { reads, testCard, testLines, type TestLine } from './testCard';

@@ -1,5 +1,6 @@
 import { sizeWords } from '../tables';
 import type { Yard } from '../yard';
+import { colourText, schemeWords } from './colours';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf, type Wire } from './wires';
 
@@ -12,14 +13,13 @@ export function purpose({ job, road }: Wire): string {
   return road === undefined ? `${job}, whole yard` : `${job} of road ${road}`;
 }
 
-/** How both ends are joined. Source: common practice. */
-const jointWords = ({ from, to }: Wire): string =>
-  [from, to]
-    .map((end) => {
-      if (isRail(end)) return 'soldered to the rail';
-      return isTerminal(end) ? 'screw terminal' : 'soldered';
-    })
-    .join(', ');
+const jointOf = (end: string): string => {
+  if (isRail(end)) return 'soldered to the rail';
+  return isTerminal(end) ? 'screw terminal' : 'soldered';
+};
+
+/** How both ends are joined; told once where both are joined alike. Source: common practice. */
+const jointWords = ({ from, to }: Wire): string => [...new Set([from, to].map(jointOf))].join(', ');
 
 const plugContact = ({ from, to }: Wire): string =>
   [from, to].find((end) => end.startsWith('plug '))?.replace(/, .*/, '') ?? '';
@@ -38,7 +38,8 @@ export const schedule: Sheet = {
   make: (yard) => ({
     says: [
       'Change wiring only with the supply unplugged.',
-      'A road’s wire is shared out evenly over its pieces: measure before you cut. Lengths to cut hold 10 % and 0.1 m more: common practice.'
+      'A road’s wire is shared out evenly over its pieces: measure before you cut. Lengths to cut hold 10 % and 0.1 m more: common practice.',
+      schemeWords(yard)
     ],
     tables: [
       sizes(yard),
@@ -49,6 +50,7 @@ export const schedule: Sheet = {
           'From',
           'To',
           'For',
+          'Colour',
           'Size',
           'As laid, m',
           'Cut, m',
@@ -62,6 +64,7 @@ export const schedule: Sheet = {
           wire.from,
           wire.to,
           purpose(wire),
+          colourText(yard, wire),
           wire.size,
           Number(wire.lengthM.toFixed(3)),
           Number(cutM(wire).toFixed(2)),
