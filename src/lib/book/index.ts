@@ -20,5 +20,8 @@ export const sheets: readonly Sheet[] = [
 export { plugSize } from './plug';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
-export { reads, testCard, testLines, type TestLine } from './testCard';
+export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
+export { type Progress } from './card/cover';
+export { differs } from './card/line';
+export { cardPage, readingText, testCard } from './testCard';
 export { cutM, wiresOf, type Wire } from './wires';

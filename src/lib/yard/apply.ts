@@ -4,7 +4,7 @@ import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
 import { isProbe, probeElement } from './probe';
-import { roadNamed } from './road';
+import { roadsOf } from './road';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
 import { controllerElements } from './second';
@@ -13,14 +13,21 @@ import { stockElements } from './wheels';
 import { wire } from './wire';
 import type { Yard } from './yard';
 
-/** Whether a contact is made: a road's switch and its lamp's pole by hand, a plug contact by the plug, a pin contact by the pin home in its hole. */
-function isMade(yard: Yard, scene: Scene, part: Part): boolean {
-  const road = part.id.split(' ').at(-1) as string;
-  if (part.kind === 'plug') return scene.plug === 'in';
-  if (part.kind !== 'pin contact') return isOn(yard, scene, road);
-  if (scene.pin !== 'home') return false;
-  const { whole } = roadNamed(yard, road);
-  return holesAt(yard, scene.deck).some(({ fixed }) => fixed === whole);
+/** The roads, or sections, whose contacts the pin works: it is home in a hole of theirs. */
+function pinned(yard: Yard, { pin, deck }: Scene): ReadonlySet<string> {
+  const under = pin === 'home' ? holesAt(yard, deck).map(({ fixed }) => fixed) : [];
+  const there = roadsOf(yard).filter(({ whole }) => under.includes(whole));
+  return new Set(there.map(({ name }) => name));
+}
+
+/** Whether a contact is made: a road's switch and its lamp's pole by hand, a plug contact by the plug, a pin contact by the pin. */
+function madeIn(yard: Yard, scene: Scene): (part: Part) => boolean {
+  const home = pinned(yard, scene);
+  return ({ id, kind }) => {
+    const road = id.split(' ').at(-1) as string;
+    if (kind === 'plug') return scene.plug === 'in';
+    return kind === 'pin contact' ? home.has(road) : isOn(yard, scene, road);
+  };
 }
 
 const isContact = ({ kind }: Part): boolean =>
@@ -28,11 +35,10 @@ const isContact = ({ kind }: Part): boolean =>
 
 /** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
+  const isMade = madeIn(yard, scene);
   const set = wire(yard).map((run) => ({
     ...run,
-    parts: run.parts.map((part) =>
-      isContact(part) ? { ...part, closed: isMade(yard, scene, part) } : part
-    )
+    parts: run.parts.map((part) => (isContact(part) ? { ...part, closed: isMade(part) } : part))
   }));
   const now = { yard, deckMm: scene.deck };
   const made = (edits: readonly Edit[], to: readonly Run[]) => edits.reduce(applyEdit, to);

@@ -27,7 +27,7 @@ export {
   type Loco
 } from './locos';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
-export { BUZZ_OHMS, isProbe, type Lit } from './probe';
+export { BUZZ_OHMS, isProbe, ohmsOf, switchedProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {
   findPart,

@@ -1,4 +1,5 @@
 import { sectionsOf } from './cuts';
+import { perYard } from './perYard';
 import type { Standing } from './standing';
 import type { Yard } from './yard';
 
@@ -122,10 +123,11 @@ export function wholeRoads(yard: Laid): readonly Road[] {
 }
 
 /** The roads of a yard, each cut one in its sections, in the same order. */
-export const roadsOf = (yard: Yard): readonly Road[] =>
+export const roadsOf = perYard((yard: Yard): readonly Road[] =>
   yard.cuts.length === 0
     ? wholeRoads(yard)
-    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts));
+    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts))
+);
 
 /** Names of all roads, in the same order. */
 export const roads = (yard: Yard): readonly string[] => roadsOf(yard).map(({ name }) => name);
