@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { schedule, sheets, wiresOf, type Sheet } from '../../src/lib/book';
+import { schedule, sheets, wiresOf, type Sheet, type Table } from '../../src/lib/book';
 import {
   classLetters,
   colourCodes,
@@ -11,8 +11,12 @@ import {
 import { near } from '../circuit/near';
 import { yardOf } from '../yard/build';
 
-const tableOf = (sheet: Sheet, title: string, yard = yardOf()) =>
-  sheet.make(yard).tables.find((table) => table.title === title) ?? { columns: [], rows: [] };
+const tableOf = (sheet: Sheet, title: string, yard = yardOf()): Table =>
+  sheet.make(yard).tables.find((table) => table.title === title) ?? {
+    title,
+    columns: [],
+    rows: []
+  };
 
 const parts = sheets.find(({ id }) => id === 'parts') as Sheet;
 

@@ -107,9 +107,9 @@ function sameReadings({ yard, scene }: Moment): void {
   const soldered = runs.flatMap((run) =>
     /joiner/.test(run.id) ? [] : run.parts.map(({ id }) => id)
   );
-  const [own, others] = [true, false].map((is) =>
-    whole.elements.filter(({ id }) => soldered.includes(id) === is)
-  ) as [readonly Element[], readonly Element[]];
+  const isLaid = ({ id }: Element) => soldered.includes(id);
+  const own = whole.elements.filter(isLaid);
+  const others = whole.elements.filter((element) => !isLaid(element));
   const [drawn, laid] = [
     solve(whole),
     solve({ ...whole, elements: [...others, ...rebuilt(yard, own)] })

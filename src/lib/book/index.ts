@@ -18,10 +18,20 @@ export const sheets: readonly Sheet[] = [
 ];
 
 export { plugSize } from './plug';
+export {
+  changesSince,
+  printedWires,
+  type Change,
+  type Changes,
+  type PrintedWire,
+  type Renumbered
+} from './revision';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
+export { colourText } from './colours';
 export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
 export { type Progress } from './card/cover';
 export { differs } from './card/line';
-export { cardPage, readingText, testCard } from './testCard';
+export { typedValue, verdictOf, type Verdict } from './card/verdict';
+export { byHand, cardPage, readingText, testCard } from './testCard';
 export { cutM, wiresOf, type Wire } from './wires';

@@ -7,7 +7,7 @@ export const readingText = (value: number, unit: CardLine['unit']): string =>
   unit === 'Ω' ? ohmsText(value) : meterVoltsText(value);
 
 /** Tests that a meter which is read at rest cannot make. */
-const byHand = (yard: Yard): Table => ({
+export const byHand = (yard: Yard): Table => ({
   title: 'By hand',
   columns: ['What to do', 'What to see', 'Seen', 'Initials'],
   rows: [

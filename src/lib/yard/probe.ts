@@ -55,7 +55,11 @@ export function probeElement({ kind, id, from, to, ohms }: Placed): Element {
  * An instrument behind a switch of its own, `<id> held`: one circuit then serves many readings. The
  * switch has part of the instrument's ohms, so that what is held are still its two points.
  */
-export function switchedProbe(kind: Instrument, id: string, [from, to]: Pair): readonly Element[] {
+export function switchedProbe(
+  kind: Instrument,
+  id: string,
+  [from, to]: Readonly<Pair>
+): readonly Element[] {
   const half = instruments[kind].ohms / 2;
   const tip = `${id} tip`;
   return [
