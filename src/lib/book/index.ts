@@ -1,5 +1,6 @@
 import { front } from './front';
-import { faultLog, operator } from './log';
+import { faultLog } from './log';
+import { operator } from './operator';
 import { parts } from './parts';
 import { plug } from './plug';
 import { schedule } from './schedule';
@@ -32,6 +33,7 @@ export { colourText } from './colours';
 export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
 export { type Progress } from './card/cover';
 export { differs } from './card/line';
+export { operator };
 export { typedValue, verdictOf, type Verdict } from './card/verdict';
 export { byHand, cardPage, readingText, testCard } from './testCard';
 export { cutM, wiresOf, type Wire } from './wires';

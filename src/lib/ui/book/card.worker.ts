@@ -1,4 +1,4 @@
-import { cardSteps } from '../../book';
+import { cardSteps, operator } from '../../book';
 import type { Yard } from '../../yard';
 import type { CardTold } from './cardTold';
 
@@ -9,6 +9,7 @@ const tell = (told: CardTold) => self.postMessage(told);
 
 self.onmessage = ({ data }: MessageEvent<Yard>) => {
   try {
+    tell({ about: 'operator', page: operator.make(data) });
     const steps = cardSteps(data);
     let step = steps.next();
     while (!step.done) {

@@ -1,14 +1,15 @@
-import type { Card } from '../../book';
+import type { Card, Page } from '../../book';
 import type { Yard } from '../../yard';
 import type { CardTold } from './cardTold';
 
 const cardWorker = (): Worker =>
   new Worker(new URL('./card.worker.ts', import.meta.url), { type: 'module' });
 
-/** The test card of a yard, worked out in a worker of its own. */
+/** The operator card and the test card of a yard, worked out in a worker of its own. */
 export class CardMaker {
   #worker: Worker | undefined;
   card = $state.raw<Card>();
+  operator = $state.raw<Page>();
   /** How far it is, or why there is no card, in words. */
   words = $state('');
 
@@ -16,6 +17,7 @@ export class CardMaker {
   follow(yard: Yard): void {
     this.close();
     this.card = undefined;
+    this.operator = undefined;
     this.words = 'Working out what each meter should read.';
     const worker = cardWorker();
     this.#worker = worker;
@@ -32,6 +34,9 @@ export class CardMaker {
 
   #take(told: CardTold): void {
     switch (told.about) {
+      case 'operator':
+        this.operator = told.page;
+        break;
       case 'faults':
         this.words = `Working out the test card: ${told.done} of ${told.of} faults tried.`;
         break;
