@@ -119,7 +119,7 @@ describe('verdictOf(line, text)', () => {
     [Infinity, 'Ω', 'OL', 'ok', 'ok'],
     [Infinity, 'Ω', '0.2', 'off', 'off: open expected'],
     [0.13, 'Ω', '0.1o', 'unread', 'no reading: type ohms such as 0.13, or open']
-  ] as const)('%d %s, typed %j', (expected, unit, text, state, words) => {
+  ] as const)('%d %s, typed %j', (expected, unit, text, ...[state, words]) => {
     expect(verdictOf({ expected, unit }, text)).toEqual({ state, words });
   });
 });

@@ -1,6 +1,7 @@
 import { changesSince, printedWires, type Changes } from '../../book';
 import type { Printed } from '../../share';
 import type { Yard } from '../../yard';
+import { isoDay, today } from '../day';
 import type { Bench } from '../builder/bench.svelte';
 import type { BenchBook } from './notes.svelte';
 
@@ -44,7 +45,7 @@ export class Revision {
   mark(): void {
     this.#book.print({
       revision: this.number,
-      day: new Date().toISOString().slice(0, 10),
+      day: isoDay(today()),
       yard: yardText(this.#bench.yard),
       wires: [...printedWires(this.#bench.yard)]
     });
