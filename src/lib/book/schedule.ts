@@ -1,5 +1,5 @@
 import { sizeWords } from '../tables';
-import { joinWords, perYard, type Yard } from '../yard';
+import { joinWords, once, type Yard } from '../yard';
 import { colourText, schemeWords } from './colours';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf, type Wire } from './wires';
@@ -17,7 +17,7 @@ export function purpose({ job, road }: Wire): string {
 const NAMED = 4;
 
 /** The numbers of the wires at each terminal. */
-const wiresAt = perYard((yard: Yard): ReadonlyMap<string, readonly number[]> => {
+const wiresAt = once((yard: Yard): ReadonlyMap<string, readonly number[]> => {
   const at = new Map<string, readonly number[]>();
   for (const { number, from, to } of wiresOf(yard)) {
     for (const end of [from, to]) at.set(end, [...(at.get(end) ?? []), number]);

@@ -1,14 +1,5 @@
 import { wireOhmsPerMetre } from '../tables';
-import {
-  perYard,
-  placed,
-  sidesOf,
-  wire,
-  type Part,
-  type Placed,
-  type Run,
-  type Yard
-} from '../yard';
+import { once, placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
 
 /** A piece of wire to cut, from terminal to terminal. */
 export interface Wire {
@@ -103,7 +94,7 @@ function pieces(
 }
 
 /** Every wire of a yard, numbered in the order in which one lays them. Rail joiners are no wires. */
-export const wiresOf = perYard((yard: Yard): readonly Wire[] => {
+export const wiresOf = once((yard: Yard): readonly Wire[] => {
   const runs = wire(yard).filter(({ id }) => !/^(feed|return) joiner /.test(id));
   const lug = lugs(runs);
   return runs

@@ -1,4 +1,4 @@
-import { perYard } from './perYard';
+import { once } from './once';
 import { roadsOf, wholeRoads, type Road } from './road';
 import type { Yard } from './yard';
 
@@ -25,7 +25,7 @@ export function travel(yard: Yard): { readonly least: number; readonly most: num
  * the running road (`A at QQ` to a second one); a stabling hole has the name of the stabling road
  * which the yard's chosen deck road faces. Two that lie in one place are one hole for the pin.
  */
-export const holes = perYard((yard: Yard): readonly Hole[] => {
+export const holes = once((yard: Yard): readonly Hole[] => {
   const all = wholeRoads(yard);
   const deck = all.filter(({ bed }) => bed === 'deck');
   const facing = deck.find(({ name }) => name === yard.facesStabling) as Road;

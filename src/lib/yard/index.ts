@@ -26,7 +26,7 @@ export {
   startingVolts,
   type Loco
 } from './locos';
-export { perYard } from './perYard';
+export { once } from './once';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
 export { BUZZ_OHMS, isProbe, ohmsOf, switchedProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';

@@ -1,7 +1,7 @@
+import { once } from './once';
 import { contacts } from '../tables';
 import { joinerRuns } from './cuts';
 import { lampRuns } from './lamps';
-import { perYard } from './perYard';
 import { roadsOf, type Road } from './road';
 import type { Part, Run } from './runs';
 import { feedOf, feeds, type Feed } from './second';
@@ -167,7 +167,7 @@ function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): r
  * road in its branch, one common return, and the panel lamps. Terminals are the nodes `feed` and `return`, rails `feed rail A` and
  * `return rail A`; every contact is open.
  */
-export const wire = perYard((yard: Yard): readonly Run[] => {
+export const wire = once((yard: Yard): readonly Run[] => {
   const all = roadsOf(yard);
   const names = all.map(({ name }) => name);
   return [
