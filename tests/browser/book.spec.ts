@@ -49,7 +49,7 @@ test('at the bench: readings and ticks are kept as they are typed; a changed yar
     await expect(page.getByText('Kept on this device')).toBeVisible();
   };
   await page.setViewportSize({ width: 390, height: 844 });
-  await roads('4');
+  await roads('6');
   await page.goto('/yard/book/');
   await page.getByRole('button', { name: 'Mark revision 1 as printed' }).click();
   await expect(page.locator('#front')).toContainText('Nothing has changed since it was printed');
@@ -79,10 +79,10 @@ test('at the bench: readings and ticks are kept as they are typed; a changed yar
   await expect(first).toHaveValue('open');
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
 
-  await roads('3');
+  await roads('5');
   await page.goto('/yard/book/');
   const front = page.locator('#front');
   await expect(front.getByRole('heading', { name: 'Revision 2' })).toBeVisible();
-  await expect(front.getByRole('row', { name: /^Gone \d+ toggle D, rail side/ })).toBeVisible();
+  await expect(front.getByRole('row', { name: /^Gone \d+ toggle F, rail side/ })).toBeVisible();
   await expect(page.getByText(/revision 2, printed/).first()).toBeVisible();
 });
