@@ -26,7 +26,12 @@ const kinds: readonly YardInput[] = [
   { deckRoads: 2, switching: 'pushes', runningRoad: 'interlocked', runningEnds: 'both' },
   { deckRoads: 2, stablingRoads: 1, switching: 'none' },
   { deckRoads: 3, second: { roads: ['A', 'B'] }, plug: { returnContacts: 3 } },
-  { deckRoads: 2, stablingRoads: 1, cuts: [{ road: 'A', rail: 'feed', atMm: 500 }] }
+  {
+    deckRoads: 2,
+    stablingRoads: 1,
+    facesStabling: 'B',
+    cuts: [{ road: 'A', rail: 'feed', atMm: 500 }]
+  }
 ];
 
 const isBare = ({ where, road }: TestLine, faults: readonly Fault[] = []): boolean =>
@@ -74,10 +79,10 @@ function missed(yard: Yard, lines: readonly TestLine[]): readonly string[] {
 describe('the test card', () => {
   test.each(kinds)('%j: whole or not, each single fault changes a line', (input) => {
     const yard = yardOf(input);
-    const [whole, few] = [onCard(yard), onCard(yard, 0)];
-    expect(missed(yard, whole)).toEqual([]);
+    const [whole, few] = [sectionsOf(yard).flatMap(({ lines }) => lines), onCard(yard, 0)];
     expect(few.length).toBeLessThan(0.75 * whole.length);
     expect(missed(yard, few)).toEqual([]);
+    expect(onCard(yard).map(keyOf)).toEqual(whole.map(keyOf));
   });
 
   test.each(kinds)('%j: its readings are those of the yard read line by line', (input) => {

@@ -4,6 +4,7 @@ import { addByFaults, changeByFaults } from './faults';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
 import { isProbe, probeElement } from './probe';
+import { once } from './once';
 import { roadsOf } from './road';
 import { placed, type Part, type Placed, type Run } from './runs';
 import type { Scene } from './scene';
@@ -33,13 +34,29 @@ function madeIn(yard: Yard, scene: Scene): (part: Part) => boolean {
 const isContact = ({ kind }: Part): boolean =>
   ['toggle', 'selector', 'push', 'plug', 'pin contact', 'lamp pole'].includes(kind);
 
+/** What is known of a run: its contacts, and the same run with them set one way or another. */
+const variantsOf = once((run: Run) => ({
+  contacts: run.parts.filter(isContact),
+  set: new Map<string, Run>()
+}));
+
+/** A run with its contacts set: the same object whenever they stand the same. */
+function withContacts(run: Run, isMade: (part: Part) => boolean): Run {
+  const { contacts, set } = variantsOf(run);
+  if (contacts.length === 0) return run;
+  const key = contacts.map((part) => (isMade(part) ? 'made' : 'open')).join(' ');
+  const known = set.get(key) ?? {
+    ...run,
+    parts: run.parts.map((part) => (isContact(part) ? { ...part, closed: isMade(part) } : part))
+  };
+  set.set(key, known);
+  return known;
+}
+
 /** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
   const isMade = madeIn(yard, scene);
-  const set = wire(yard).map((run) => ({
-    ...run,
-    parts: run.parts.map((part) => (isContact(part) ? { ...part, closed: isMade(part) } : part))
-  }));
+  const set = wire(yard).map((run) => withContacts(run, isMade));
   const now = { yard, deckMm: scene.deck };
   const made = (edits: readonly Edit[], to: readonly Run[]) => edits.reduce(applyEdit, to);
   const held = scene.edits.filter(isHeld);
@@ -56,6 +73,9 @@ function element(part: Placed): Element {
   return { kind: 'switch', id, a: from, b: to, closed, ohms };
 }
 
+/** The elements of a run's parts. */
+const elementsOf = once((run: Run): readonly Element[] => placed(run).map(element));
+
 /**
  * The circuit of a scene. Each part, each controller and each loco is one element of the same name.
  * The feed rail is the south one, which is on the right of a loco going east: so volts from feed to
@@ -67,7 +87,7 @@ export function circuitOf(yard: Yard, scene: Scene, runs = apply(yard, scene)): 
     elements: [
       ...controllerElements(yard, scene),
       ...lampSupply(yard),
-      ...runs.flatMap(placed).map(element),
+      ...runs.flatMap(elementsOf),
       ...stockElements(yard, scene)
     ]
   };

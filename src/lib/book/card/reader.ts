@@ -23,7 +23,7 @@ interface Bench {
 const KEPT = 3;
 
 const sameForm = (a: Element, b: Element): boolean =>
-  a.id === b.id && a.kind === b.kind && a.a === b.a && a.b === b.b;
+  a === b || (a.id === b.id && a.kind === b.kind && a.a === b.a && a.b === b.b);
 
 const haveForm = (some: readonly Element[], others: readonly Element[]): boolean =>
   some.length === others.length &&
@@ -132,6 +132,7 @@ function hold(bench: Bench, held: readonly string[]): void {
 /** Gives an element of a bench the values that it has now. */
 function put({ circuit, elements }: Bench, now: Element, index: number): void {
   const before = elements[index] as Element;
+  if (before === now) return;
   if (closedOf(before) !== closedOf(now)) circuit.set(now.id, { closed: closedOf(now) });
   if (ohmsIn(before) !== ohmsIn(now)) circuit.set(now.id, { ohms: ohmsIn(now) });
   if (before.kind === 'source' && now.kind === 'source' && before.volts !== now.volts) {
