@@ -43,6 +43,16 @@ describe('the operator card', () => {
     expect(table({ deckRoads: 3 }, 'Lamps')).toBeUndefined();
   });
 
+  test('has every switch once, in columns short enough for one page', () => {
+    for (const deckRoads of [3, 20, 21, 40]) {
+      const rows = table({ deckRoads }, 'Switches, in the order of the panel') ?? [];
+      const names = rows.flat().filter((cell) => cell !== '');
+      expect(new Set(names).size).toBe(deckRoads);
+      expect(names).toHaveLength(deckRoads);
+      expect(rows.length).toBeLessThanOrEqual(20);
+    }
+  });
+
   test.each(['own', 'track'] as const)(
     'lamps of kind %s: what it says is what the engine shows',
     (lamps) => {

@@ -68,6 +68,32 @@ const lampTable = (yard: Yard): readonly Table[] =>
         }
       ];
 
+/** Roads in one column of the card, so that it stays on one page. */
+const IN_A_COLUMN = 20;
+
+/** The switches in the order of the panel, a place beside each for the stock that is kept there. */
+function switches(yard: Yard): Table {
+  const title = 'Switches, in the order of the panel';
+  const all = switchedRoads(yard);
+  const named = all.map((road) => roadTitle(yard, road));
+  if (all.length <= IN_A_COLUMN) {
+    const rows = named.map((road) => [road, '', '']);
+    return { title, columns: ['Road', 'Stock kept there', 'Remarks'], rows };
+  }
+  const count = Math.ceil(all.length / Math.ceil(all.length / IN_A_COLUMN));
+  const starts = all.map((_, index) => index).filter((index) => index % count === 0);
+  return {
+    title,
+    columns: starts.flatMap((start) => {
+      const names = `${all[start]} to ${all[Math.min(start + count, all.length) - 1]}`;
+      return [names, `Stock on ${names}`];
+    }),
+    rows: named
+      .slice(0, count)
+      .map((_, index) => starts.flatMap((start) => [named[start + index] ?? '', '']))
+  };
+}
+
 /** How the yard is worked, on one page. Its moves are played: a page that must not stand still asks in a worker. */
 export const operator: Sheet = {
   id: 'operator',
@@ -84,14 +110,6 @@ export const operator: Sheet = {
         ? ['The running road stays live wherever the deck stands: keep locos back from its end.']
         : [])
     ],
-    tables: [
-      ...moves(yard),
-      ...lampTable(yard),
-      {
-        title: 'Switches, in the order of the panel',
-        columns: ['Road', 'Stock kept there', 'Remarks'],
-        rows: switchedRoads(yard).map((road) => [roadTitle(yard, road), '', ''])
-      }
-    ]
+    tables: [...moves(yard), ...lampTable(yard), switches(yard)]
   })
 };
