@@ -1,5 +1,5 @@
 import { wireOhmsPerMetre } from '../tables';
-import { placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
+import { once, placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
 
 /** A piece of wire to cut, from terminal to terminal. */
 export interface Wire {
@@ -62,7 +62,7 @@ const BEHIND = 'behind ';
 /** Size and length of the wire in a run; contacts that sit side by side have none between them. */
 function lengthOf({ job, parts }: Run, { wires }: Yard): Yard['wires']['main'] {
   const wirePart = parts.find(({ kind }) => kind === 'wire');
-  if (!wirePart) return { size: wires.link.size, lengthM: 0 };
+  if (!wirePart) return { size: (job === 'lamp' ? wires.lamp : wires.link).size, lengthM: 0 };
   if (job === 'lamp') return wires.lamp;
   if (wirePart.id.includes('dropper')) return wires.dropper;
   const ohms = wireOhmsPerMetre(wires.main.size) * wires.main.lengthM;
@@ -94,10 +94,10 @@ function pieces(
 }
 
 /** Every wire of a yard, numbered in the order in which one lays them. Rail joiners are no wires. */
-export function wiresOf(yard: Yard): readonly Wire[] {
+export const wiresOf = once((yard: Yard): readonly Wire[] => {
   const runs = wire(yard).filter(({ id }) => !/^(feed|return) joiner /.test(id));
   const lug = lugs(runs);
   return runs
     .flatMap((run) => pieces(run, yard, lug))
     .map((piece, index) => ({ number: index + 1, ...piece }));
-}
+});

@@ -26,8 +26,9 @@ export {
   startingVolts,
   type Loco
 } from './locos';
+export { once } from './once';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
-export { BUZZ_OHMS, isProbe, type Lit } from './probe';
+export { BUZZ_OHMS, isProbe, ohmsOf, switchedProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {
   findPart,
