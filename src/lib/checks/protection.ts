@@ -1,35 +1,91 @@
-import { fuseFor, wireAmps } from '../tables';
-import { ampsText, type Yard } from '../yard';
+import { fuseFor, leds, strandedSizes, wireAmps } from '../tables';
+import { ampsText, fleetOf, lampRoads, roads, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
-import { hungriest } from './road-scene';
+import { hungriest, shortScene } from './road-scene';
+import { wireWords, type WireKind } from './wire-kinds';
 
-const runs = {
-  main: 'wires to and from the controller',
-  link: 'links of feed and return',
-  dropper: 'droppers'
-} as const;
+/** A run of wire: what can flow in it in a short, A, what flows in use, A, and how many controllers feed it. */
+interface Exposed {
+  readonly kind: WireKind;
+  readonly shortAmps: number;
+  readonly loadAmps: number;
+  readonly feeds: number;
+}
 
-function runFinding(yard: Yard, name: keyof typeof runs): Finding {
-  const { size } = yard.wires[name];
-  const { limitAmps, volts } = yard.supply;
+/** Limits of the controllers of a yard, A. */
+const limitsOf = ({ supply, second }: Yard): readonly number[] => [
+  supply.limitAmps,
+  ...(second ? [second.shares === 'supply' ? supply.limitAmps : second.supply.limitAmps] : [])
+];
+
+/** What a panel lamp takes, A. */
+const LAMP_AMPS = leds.red.testAmps;
+
+const sum = (all: readonly number[]): number => all.reduce((total, each) => total + each, 0);
+
+/** Amps of all locos that can be held still at once: one a road. */
+const busyAmps = (yard: Yard): number =>
+  sum(
+    fleetOf(yard)
+      .slice(0, Math.max(1, switchedRoads(yard).length))
+      .map(({ ohms }) => yard.supply.volts / ohms)
+  );
+
+/**
+ * The runs of a yard. The way home and the links carry what both controllers give; a dropper serves one
+ * road. Wires of lamps on their own supply are left out: it is a small one that limits itself.
+ */
+function exposed(yard: Yard): readonly Exposed[] {
+  const limits = limitsOf(yard);
+  const all = sum(limits);
+  const one = Math.max(...limits);
+  const shared = { shortAmps: all, loadAmps: Math.min(all, busyAmps(yard)), feeds: limits.length };
+  const alone = Math.min(one, yard.supply.volts / hungriest(yard).ohms);
+  return [
+    { kind: 'main', ...shared },
+    { kind: 'link', ...shared },
+    { kind: 'dropper', shortAmps: one, loadAmps: alone, feeds: 1 },
+    ...(yard.lamps === 'track' && lampRoads(yard).length > 0
+      ? [{ kind: 'lamp' as const, shortAmps: one, loadAmps: LAMP_AMPS, feeds: 1 }]
+      : [])
+  ];
+}
+
+/** What guards a wire that the limit does not: the resistor before it, a fuse or a protector, or more copper. */
+function cureFor({ kind, shortAmps, loadAmps, feeds }: Exposed, may: number): string {
+  if (kind === 'lamp') {
+    return 'Solder each lamp resistor to the switch, ahead of the thin wire: no short behind it can pass more than the lamp takes.';
+  }
+  const thick = strandedSizes.find((size) => wireAmps(size) >= shortAmps);
+  const thicker = thick
+    ? `use ${thick} wire, which carries ${ampsText(wireAmps(thick))}`
+    : 'use several wires side by side';
+  const fuse = fuseFor(loadAmps / feeds, may / feeds);
+  const each = feeds > 1 ? 'of each controller, near it' : 'near the controller';
+  return fuse === undefined
+    ? `No fuse carries the locos and still guards this wire: ${thicker}, or set a lower limit.`
+    : `Put a slow fuse of ${fuse} A in the feed ${each}. A resettable protector that trips by ${ampsText(may / feeds)} does it too; it holds about half of that. Or ${thicker}.`;
+}
+
+function runFinding(yard: Yard, run: Exposed): Finding {
+  const { kind, shortAmps } = run;
+  const { size } = yard.wires[kind];
   const may = wireAmps(size);
-  const safe = limitAmps <= may;
-  const load = Math.min(limitAmps, volts / hungriest(yard).ohms);
-  const fuse = fuseFor(load, may);
+  const safe = shortAmps <= may;
+  const [road] = (kind === 'lamp' ? switchedRoads(yard) : roads(yard)) as [string, ...string[]];
   return {
     grade: safe ? 'fine' : 'must fix',
     what: safe
-      ? `The controller's limit protects the ${runs[name]}.`
-      : `Nothing protects the ${runs[name]}: the controller gives more than they may carry.`,
-    where: [name],
-    amount: `${size} may carry ${ampsText(may)}; the limit is ${ampsText(limitAmps)}`,
-    why: 'A short in thin wire gets hot.',
+      ? `The controller's limit protects the ${wireWords[kind]}.`
+      : `Nothing protects the ${wireWords[kind]}: the controller gives more than they may carry.`,
+    where: [wireWords[kind]],
+    amount: `${size} may carry ${ampsText(may)}; up to ${ampsText(shortAmps)} can flow in a short`,
+    why: 'A short in thin wire gets hot, and the wire next to it with it.',
     cure: safe
-      ? 'Nothing to do.'
-      : fuse === undefined
-        ? 'Use a thicker wire: no fuse carries one loco and still protects this one.'
-        : `Put a slow fuse of ${fuse} A in the feed near the controller, or use a thicker wire.`,
-    source: 'IEC 60364-4-43, IB ≤ In ≤ Iz, from memory'
+      ? 'Nothing to do. A controller with a higher limit would need this looked at again.'
+      : cureFor(run, may),
+    source: 'IEC 60364-4-43, IB ≤ In ≤ Iz, from memory; protectors by common practice',
+    board: { yard, scene: shortScene(yard, road) }
   };
 }
 
@@ -37,5 +93,5 @@ function runFinding(yard: Yard, name: keyof typeof runs): Finding {
 export const protection: Check = {
   id: 'protection',
   title: 'Is every wire protected in a short?',
-  run: (yard) => (Object.keys(runs) as (keyof typeof runs)[]).map((name) => runFinding(yard, name))
+  run: (yard) => exposed(yard).map((run) => runFinding(yard, run))
 };

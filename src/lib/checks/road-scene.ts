@@ -63,6 +63,10 @@ export function roadScene({ yard, roads, speed = 0, edits = [], locos = [] }: On
   return fit('scene', yard, scene);
 }
 
+/** The same with metal across the rails of the road: a short. */
+export const shortScene = (yard: Yard, road: string): Scene =>
+  roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] });
+
 /** The speed at which a loco takes its light current from these volts, m/s: (U − I₀·R) / k. */
 export const lightSpeedAt = (loco: Loco, volts: number): number =>
   Math.max(0, (volts - loco.lightAmps * loco.ohms) / motorConstant(loco));
