@@ -1,10 +1,12 @@
 import { joinWords, roadTitle, sentence, type Fault, type Yard } from '../yard';
+import { faultCures } from './fault-cures';
 import type { Finding, Grade, Sight } from './finding';
 import { breachScene } from './gap/board';
 import type { Notice } from './gap/everyday';
 import { faultSteps, type FaultProof, type FaultProofs, type Progress } from './gap/faults';
 import { groundOf, type Breach } from './gap/proof';
 import { breachWords, countText } from './gap/words';
+import { listed } from './listed';
 
 /** One fault that opens a new end: what it lets happen, whether it shows, which test finds it, what takes it away. */
 export interface FaultRow {
@@ -49,19 +51,21 @@ const kindOf = (fault: Fault): string =>
 function noticeWords(yard: Yard, { dead, live }: Notice): string {
   if (dead.length === 0 && live.length === 0) return 'In everyday use nothing shows it.';
   const named = (roads: readonly string[]) =>
-    joinWords(
-      roads.map((road) => roadTitle(yard, road)),
-      'and'
-    );
+    `${roads.length > 1 ? 'roads' : 'road'} ${listed(roads.map((road) => roadTitle(yard, road)))}`;
+  const they = (roads: readonly string[]) => (roads.length > 1 ? 'they' : 'it');
   const parts = [
-    ...(dead.length > 0 ? [`${named(dead)} will not run when it should`] : []),
-    ...(live.length > 0 ? [`${named(live)} runs when it should not`] : [])
+    ...(dead.length > 0 ? [`${named(dead)} will not run when ${they(dead)} should`] : []),
+    ...(live.length > 0 ? [`a loco on ${named(live)} runs when it should not`] : [])
   ];
   return sentence(`yes: ${joinWords(parts, 'and')}`);
 }
 
-function faultRow(yard: Yard, each: FaultProof, breach: Breach): FaultRow {
-  const { fault, words, notice } = each;
+interface Opened extends FaultProof {
+  readonly breach: Breach;
+  readonly cure: string;
+}
+
+function faultRow(yard: Yard, { fault, words, notice, breach, cure }: Opened): FaultRow {
   const road = roadTitle(yard, breach.road);
   return {
     kind: kindOf(fault),
@@ -70,7 +74,7 @@ function faultRow(yard: Yard, each: FaultProof, breach: Breach): FaultRow {
     lets: `Road ${road} can be live while its ${breach.end} end faces nothing.`,
     notice: noticeWords(yard, notice),
     test: `${sentence(breachWords(yard, breach))} A test lamp across the rails of ${road} must stay dark.`,
-    cure: 'A stop at that end, closed whenever nothing faces it.',
+    cure,
     board: { yard, scene: breachScene(yard, breach, [fault]) }
   };
 }
@@ -93,9 +97,11 @@ const summaryOf = ({ states, unsafe, faults }: FaultProofs): Finding => {
  * the pin home, those first which nothing shows.
  */
 export function* faultTable(yard: Yard): Generator<Progress, FaultTable> {
-  const proofs = yield* faultSteps(groundOf(yard));
-  const rows = proofs.faults.flatMap((each) =>
-    each.breach ? [faultRow(yard, each, each.breach)] : []
+  const ground = groundOf(yard);
+  const proofs = yield* faultSteps(ground);
+  const cureOf = faultCures(ground);
+  const rows = proofs.faults.flatMap(({ breach, ...each }) =>
+    breach ? [faultRow(yard, { ...each, breach, cure: cureOf(each.fault, breach) })] : []
   );
   const hidden = ({ grade }: FaultRow) => (grade === 'must fix' ? 0 : 1);
   return { rows: rows.toSorted((a, b) => hidden(a) - hidden(b)), summary: summaryOf(proofs) };

@@ -1,5 +1,5 @@
 import { fuseFor, leds, strandedSizes, wireAmps } from '../tables';
-import { ampsText, fleetOf, lampRoads, roads, switchedRoads, type Yard } from '../yard';
+import { ampsText, fleetOf, joinWords, lampRoads, roads, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 import { hungriest, shortScene } from './road-scene';
 import { wireWords, type WireKind } from './wire-kinds';
@@ -67,25 +67,40 @@ function cureFor({ kind, shortAmps, loadAmps, feeds }: Exposed, may: number): st
     : `Put a slow fuse of ${fuse} A in the feed ${each}. A resettable protector that trips by ${ampsText(may / feeds)} does it too; it holds about half of that. Or ${thicker}.`;
 }
 
-function runFinding(yard: Yard, run: Exposed): Finding {
+const SOURCE = 'IEC 60364-4-43, IB ≤ In ≤ Iz, from memory; protectors by common practice';
+const mayCarry = (yard: Yard, { kind }: Exposed): number => wireAmps(yard.wires[kind].size);
+
+function openFinding(yard: Yard, run: Exposed): Finding {
   const { kind, shortAmps } = run;
-  const { size } = yard.wires[kind];
-  const may = wireAmps(size);
-  const safe = shortAmps <= may;
+  const may = mayCarry(yard, run);
   const [road] = (kind === 'lamp' ? switchedRoads(yard) : roads(yard)) as [string, ...string[]];
   return {
-    grade: safe ? 'fine' : 'must fix',
-    what: safe
-      ? `The controller's limit protects the ${wireWords[kind]}.`
-      : `Nothing protects the ${wireWords[kind]}: the controller gives more than they may carry.`,
+    grade: 'must fix',
+    what: `Nothing protects the ${wireWords[kind]}: the controller gives more than they may carry.`,
     where: [wireWords[kind]],
-    amount: `${size} may carry ${ampsText(may)}; up to ${ampsText(shortAmps)} can flow in a short`,
-    why: 'A short in thin wire gets hot, and the wire next to it with it.',
-    cure: safe
-      ? 'Nothing to do. A controller with a higher limit would need this looked at again.'
-      : cureFor(run, may),
-    source: 'IEC 60364-4-43, IB ≤ In ≤ Iz, from memory; protectors by common practice',
+    amount: `${yard.wires[kind].size} may carry ${ampsText(may)}; up to ${ampsText(shortAmps)} can flow in a short`,
+    why: 'A short in thin wire gets hot, and so does all that lies beside it.',
+    cure: cureFor(run, may),
+    source: SOURCE,
     board: { yard, scene: shortScene(yard, road) }
+  };
+}
+
+/** The wires that the limit protects, in one finding. */
+function safeFinding(yard: Yard, runs: readonly Exposed[]): Finding {
+  const names = runs.map(({ kind }) => wireWords[kind]);
+  const tight = runs.reduce((a, b) =>
+    mayCarry(yard, b) / b.shortAmps < mayCarry(yard, a) / a.shortAmps ? b : a
+  );
+  return {
+    grade: 'fine',
+    what: `The controller's limit protects the ${joinWords(names, 'and')}.`,
+    where: names,
+    amount: `the tightest is ${yard.wires[tight.kind].size}: it may carry ${ampsText(mayCarry(yard, tight))}, and at most ${ampsText(tight.shortAmps)} can flow in a short`,
+    why: 'A short in thin wire gets hot; here the controller gives in first.',
+    cure: 'Nothing to do, as long as the controller is not changed for a stronger one.',
+    source: SOURCE,
+    board: { yard, scene: shortScene(yard, roads(yard)[0] as string) }
   };
 }
 
@@ -93,5 +108,13 @@ function runFinding(yard: Yard, run: Exposed): Finding {
 export const protection: Check = {
   id: 'protection',
   title: 'Is every wire protected in a short?',
-  run: (yard) => exposed(yard).map((run) => runFinding(yard, run))
+  run(yard) {
+    const runs = exposed(yard);
+    const isSafe = (run: Exposed) => run.shortAmps <= mayCarry(yard, run);
+    const safe = runs.filter(isSafe);
+    return [
+      ...runs.filter((run) => !isSafe(run)).map((run) => openFinding(yard, run)),
+      ...(safe.length > 0 ? [safeFinding(yard, safe)] : [])
+    ];
+  }
 };

@@ -137,7 +137,7 @@ function kindFinding(yard: Yard, what: string, parts: readonly Rated[]): Finding
           : `In a short, more flows through ${names} than a ${what} may carry.`,
     where: (over.length > 0 ? over : [worst]).map((part) => part.id),
     amount: `${ampsText(normal)} with locos held still, ${ampsText(short)} in a short; a ${what} may carry ${ampsText(rating)}`,
-    why: `The most is in the ${id}. What carries too much gets hot: insulation melts, contacts weld.`,
+    why: `The hardest worked is ${id}. What carries too much gets hot: insulation melts, contacts weld.`,
     cure: over.length > 0 ? cureFor(yard, worst) : (care[what] ?? 'Nothing to do.'),
     source,
     board: { yard, scene }

@@ -55,27 +55,33 @@ function trainScene(yard: Yard, whole: Road, loco: Loco, coaches = 0): Scene | u
 const boardOf = (yard: Yard, scene: Scene | undefined): Pick<Finding, 'board'> =>
   scene ? { board: { yard, scene } } : {};
 
-function kindFinding(yard: Yard, roads: readonly Road[]): Finding {
+function tooLongFinding(yard: Yard, roads: readonly Road[]): Finding {
   const [first] = roads as readonly [Road, ...Road[]];
   const loco = longest(yard);
-  const { name, lengthMm } = loco;
-  const left = first.lengthMm - lengthMm;
-  const kind = kindWords[first.kind];
   return {
-    grade: left < 0 ? 'must fix' : 'fine',
-    what:
-      left < 0
-        ? `${name} is too long for a ${kind}.`
-        : `The longest loco, ${name}, fits a ${kind}.`,
-    where: roads.map((road) => road.name),
-    amount: `${lengthMm} mm on ${first.lengthMm} mm, ${left < 0 ? `${-left} mm too much` : `${left} mm to spare`}`,
-    why:
-      first.bed === 'deck'
-        ? 'Stock that stands out over the end of the deck fouls the gap when the deck slides.'
-        : 'Stock that stands out over the edge of the gap is struck when the deck slides.',
-    cure: left < 0 ? 'Make the road longer, or keep this loco off it.' : 'Nothing to do.',
+    grade: 'must fix',
+    what: `${loco.name} is too long for a ${kindWords[first.kind]}.`,
+    where: roads.map(({ name }) => name),
+    amount: `${loco.lengthMm} mm on ${first.lengthMm} mm, ${loco.lengthMm - first.lengthMm} mm too much`,
+    why: 'It stands across the gap, and is struck when the deck slides.',
+    cure: `Make the road ${loco.lengthMm} mm long or more, or keep ${loco.name} off it.`,
     source: 'measured on this yard',
     ...boardOf(yard, trainScene(yard, first, loco))
+  };
+}
+
+function fitsFinding(yard: Yard, roads: readonly Road[]): Finding {
+  const loco = longest(yard);
+  const least = roads.reduce((a, b) => (b.lengthMm < a.lengthMm ? b : a));
+  return {
+    grade: 'fine',
+    what: `The longest loco, ${loco.name}, fits ${roads.length === 1 ? 'the only road' : `${roads.length} of ${wholeRoads(yard).length} roads`}.`,
+    where: roads.map(({ name }) => name),
+    amount: `${loco.lengthMm} mm, on road ${least.name} of ${least.lengthMm} mm: ${least.lengthMm - loco.lengthMm} mm to spare`,
+    why: 'A loco that stands out over the edge fouls the gap when the deck slides.',
+    cure: 'Nothing to do.',
+    source: 'measured on this yard',
+    ...boardOf(yard, trainScene(yard, least, loco))
   };
 }
 
@@ -115,8 +121,11 @@ export const room: Check = {
   run(yard: Yard) {
     const all = wholeRoads(yard);
     const of = (kind: Road['kind']) => all.filter((road) => road.kind === kind);
+    const long = all.filter(({ lengthMm }) => lengthMm < longest(yard).lengthMm);
+    const fits = all.filter((road) => !long.includes(road));
     return [
-      ...[...new Set(all.map(({ kind }) => kind))].map((kind) => kindFinding(yard, of(kind))),
+      ...[...new Set(long.map(({ kind }) => kind))].map((kind) => tooLongFinding(yard, of(kind))),
+      ...(fits.length > 0 ? [fitsFinding(yard, fits)] : []),
       trainFinding(yard, of('storage'))
     ];
   }

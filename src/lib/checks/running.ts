@@ -9,15 +9,13 @@ import {
   roadNamed,
   roads,
   roadTitle,
-  secondVolts,
-  voltsText,
   type Loco,
   type Reading,
   type Yard
 } from '../yard';
 import type { Check, Figures, Finding } from './finding';
 import { listed } from './listed';
-import { hungriest, lightSpeedAt, roadScene } from './road-scene';
+import { hungriest, lightSpeedAt, roadScene, sourceVolts } from './road-scene';
 import { thickerWires } from './thicker';
 import { wireKind, wireWords } from './wire-kinds';
 
@@ -57,17 +55,13 @@ const railCodes: Readonly<Record<Scale, number>> = { N: 55, 'OO/HO': 75, O: 124 
 const railsOhms = (yard: Yard, road: string): number =>
   (2 * railOhmsPerMetre(railCodes[yard.scale]) * roadNamed(yard, road).lengthMm) / 1000;
 
-/** Volts of the road's controller at full knob. */
-const sourceOf = (yard: Yard, road: string): number =>
-  feedOf(yard, road) === 'feed' ? yard.supply.volts : secondVolts(yard);
-
 /** Reads a road with one loco held still, then running light on the volts it gets. */
 export function roadVolts(yard: Yard, road: string, loco: Loco): RoadVolts {
   const on = { yard, roads: [road], locos: [loco.name] };
   const held = read(yard, roadScene(on));
   const stalled = railVolts(held, road);
   const stallAmps = Math.abs(held.amps(loco.name));
-  const source = sourceOf(yard, road);
+  const source = sourceVolts(yard, road);
   const pathOhms = stallAmps === 0 ? 0 : (source - stalled) / stallAmps;
   const guess = source - loco.lightAmps * pathOhms;
   const light = read(yard, roadScene({ ...on, speed: lightSpeedAt(loco, guess) }));
@@ -126,10 +120,7 @@ const figuresOf = (yard: Yard, all: readonly RoadVolts[]): Figures => ({
   columns: ['Road', 'Running', 'Stalled', 'Far end, running', 'Lost'],
   rows: all.map(({ road, running, stalled, farEnd, lost }) => [
     roadTitle(yard, road),
-    voltsText(running),
-    voltsText(stalled),
-    voltsText(farEnd),
-    `${lost.toFixed(2)} V`
+    ...[running, stalled, farEnd, lost].map((volts) => `${volts.toFixed(2)} V`)
   ])
 });
 
@@ -140,10 +131,10 @@ function worstFinding(yard: Yard, all: readonly RoadVolts[], share: number): Fin
   const most =
     best.road === worst.road
       ? ''
-      : ` Road ${roadTitle(yard, best.road)} is best off: ${voltsText(best.running)} running.`;
+      : ` Road ${roadTitle(yard, best.road)} is best off: ${best.running.toFixed(2)} V running.`;
   return {
     grade: fits ? 'fine' : 'think',
-    what: `Road ${roadTitle(yard, worst.road)} is worst off: ${voltsText(worst.running)} with ${hungriest(yard).name} running, ${voltsText(worst.stalled)} with it held still.${most}`,
+    what: `Road ${roadTitle(yard, worst.road)} is worst off: ${worst.running.toFixed(2)} V with ${hungriest(yard).name} running, ${worst.stalled.toFixed(2)} V with it held still.${most}`,
     where: [worst.road],
     amount: `wires and contacts take ${worst.lost.toFixed(2)} V of ${worst.source} V, ${percent(worst.lost / worst.source)}; your limit is ${percent(share)}`,
     why: `Where it goes: ${costWords(worst)}. What they take, the loco does not get.`,

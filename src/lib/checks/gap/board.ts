@@ -1,10 +1,15 @@
 import {
   admit,
+  beyond,
   fit,
+  holes,
   locoNames,
   roadNamed,
+  roadsOf,
   SceneSchema,
+  switchedRoads,
   type Fault,
+  type Road,
   type Scene,
   type Yard
 } from '../../yard';
@@ -42,4 +47,56 @@ export function breachScene(yard: Yard, breach: Breach, faults: readonly Fault[]
     faults: [...faults]
   });
   return fit('scene', yard, scene);
+}
+
+/** The hole at which most fixed roads face nothing while the pin is home, and those roads. */
+function openHole(yard: Yard) {
+  const fixed = roadsOf(yard).filter(({ bed, next }) => bed !== 'deck' && !next[towards(bed)]);
+  return holes(yard)
+    .map(({ deckMm }) => ({
+      deckMm,
+      open: fixed.filter(({ name, bed }) => beyond(yard, deckMm, name, towards(bed)).kind === 'gap')
+    }))
+    .reduce<{ readonly deckMm: number; readonly open: readonly Road[] } | undefined>(
+      (most, each) => (most && most.open.length >= each.open.length ? most : each),
+      undefined
+    );
+}
+
+/** The end of a fixed road at which the deck slides past. */
+const towards = (bed: Road['bed']): 'east' | 'west' => (bed === 'west' ? 'east' : 'west');
+
+/**
+ * What a proof says, ready to be played: the pin home, every switch on, a loco before each open end as
+ * far as there are locos, and the knob driving the first of them there. Nothing moves into the gap.
+ */
+export function provedScene(yard: Yard): Scene {
+  const hole = openHole(yard);
+  const open = hole?.open ?? [];
+  const end = open[0] ? towards(open[0].bed) : 'east';
+  const locos = open.slice(0, locoNames.length).map((road, index) => {
+    const atMm = towards(road.bed) === 'east' ? road.lengthMm - RUN_UP_MM : RUN_UP_MM;
+    return [locoNames[index] as string, { road: road.name, atMm, faces: towards(road.bed) }];
+  });
+  const knob = end === 'east' ? 1 : -1;
+  const on = switchedRoads(yard);
+  const hands =
+    yard.switching === 'rotary'
+      ? { selector: on.find((road) => open.some(({ name }) => name === road)) ?? 'off' }
+      : { switches: Object.fromEntries(on.map((road) => [road, true])) };
+  return fit(
+    'scene',
+    yard,
+    admit('scene', SceneSchema, {
+      controller: knob,
+      second: yard.second ? knob : 0,
+      ...hands,
+      deck: hole?.deckMm ?? 0,
+      pin: hole ? 'home' : 'out',
+      locos:
+        locos.length > 0
+          ? Object.fromEntries(locos)
+          : { [locoNames[0] as string]: on[0] ?? roadsOf(yard)[0]?.name }
+    })
+  );
 }
