@@ -3,14 +3,20 @@ import { faultTable, groundOf, proveGap, type FaultRow } from '../../src/lib/che
 import { read, type Fault, type YardInput } from '../../src/lib/yard';
 import { yardOf } from '../yard/build';
 
+const known = new Map<YardInput, readonly FaultRow[]>();
+
 function rowsOf(input: YardInput): readonly FaultRow[] {
   const steps = faultTable(yardOf(input));
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value.rows;
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  const { rows } = step.value;
+  known.set(input, rows);
+  return rows;
 }
 
 const faultOf = ({ board }: FaultRow): Fault => board.scene.faults[0] as Fault;
 const endOf = ({ lets }: FaultRow) => {
-  const [, road = '', end = ''] = /^Road (\S+) .* its (west|east) end/.exec(lets) ?? [];
+  const [, road = '', end = ''] = /^Road (\S+) can .* its (west|east) end/.exec(lets) ?? [];
   return { road, end };
 };
 
@@ -26,7 +32,6 @@ const isOpen = (input: YardInput, faults: readonly Fault[], row: FaultRow): bool
 const lit: YardInput = {
   deckRoads: 2,
   stablingRoads: 2,
-  runningRoad: 'interlocked',
   lamps: 'track'
 };
 
@@ -57,7 +62,7 @@ describe('what takes a fault away', () => {
           const { yard, scene } = row.board;
           const volts = (faults: Fault[]) =>
             read(yard, { ...scene, faults }).between(`feed rail ${road}`, `return rail ${road}`);
-          expect(Math.abs(volts([fault]) ?? 0), row.fault).toBeGreaterThan(1);
+          expect(Math.abs(volts([fault]) ?? 0), row.fault).toBeGreaterThan(0.1);
           expect(Math.abs(volts([fault, off]) ?? 0), row.fault).toBeLessThan(0.01);
         } else {
           expect(row.cure).toContain(`Put a stop at the`);
@@ -68,7 +73,8 @@ describe('what takes a fault away', () => {
   });
 
   test('a broken link of the return asks for a ring, a welded contact for a second one', () => {
-    const cureOf = (words: RegExp) => rowsOf(lit).find(({ fault }) => words.test(fault))?.cure;
+    const rows = known.get(lit) ?? rowsOf(lit);
+    const cureOf = (words: RegExp) => rows.find(({ fault }) => words.test(fault))?.cure;
     expect(cureOf(/^The loop link 1 is broken/)).toMatch(/^Close the return to a ring/);
     expect(cureOf(/^Pin contact 1 never opens/)).toMatch(/^Put a second contact of the pin/);
   });

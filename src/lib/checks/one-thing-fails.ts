@@ -1,7 +1,7 @@
-import { joinWords, roadTitle, sentence, type Fault, type Yard } from '../yard';
+import { joinWords, liveRoads, roadTitle, sentence, type Fault, type Yard } from '../yard';
 import { faultCures } from './fault-cures';
 import type { Finding, Grade, Sight } from './finding';
-import { breachScene } from './gap/board';
+import { breachScene, sneakScene } from './gap/board';
 import type { Notice } from './gap/everyday';
 import { faultSteps, type FaultProof, type FaultProofs, type Progress } from './gap/faults';
 import { groundOf, type Breach } from './gap/proof';
@@ -65,17 +65,27 @@ interface Opened extends FaultProof {
   readonly cure: string;
 }
 
+/** Whether a fault only opens what was closed: then a current can reach a road through another loco only. */
+const onlyOpens = (fault: Fault): boolean =>
+  ['stuckOpen', 'wireOff', 'linkBroken', 'halfHome'].some((key) => key in fault);
+
 function faultRow(yard: Yard, { fault, words, notice, breach, cure }: Opened): FaultRow {
   const road = roadTitle(yard, breach.road);
+  const plain = breachScene(yard, breach, [fault]);
+  const opens = onlyOpens(fault);
+  const { scene, by } = opens
+    ? sneakScene(yard, plain, breach.road)
+    : { scene: plain, by: undefined };
+  const weak = opens && !liveRoads(yard, scene).has(breach.road);
   return {
     kind: kindOf(fault),
     fault: sentence(words),
-    grade: notice.dead.length > 0 ? 'think' : 'must fix',
-    lets: `Road ${road} can be live while its ${breach.end} end faces nothing.`,
+    grade: weak || notice.dead.length > 0 ? 'think' : 'must fix',
+    lets: `Road ${road} can ${weak ? 'have some volts, too few to start a loco,' : 'be live'} while its ${breach.end} end faces nothing.`,
     notice: noticeWords(yard, notice),
-    test: `${sentence(breachWords(yard, breach))} A test lamp across the rails of ${road} must stay dark.`,
+    test: `${sentence(breachWords(yard, breach))}${by === undefined ? '' : ` A loco stands on ${roadTitle(yard, by)}.`} A test lamp across the rails of ${road} must stay dark.`,
     cure,
-    board: { yard, scene: breachScene(yard, breach, [fault]) }
+    board: { yard, scene }
   };
 }
 

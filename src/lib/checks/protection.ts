@@ -1,5 +1,5 @@
 import { fuseFor, leds, strandedSizes, wireAmps } from '../tables';
-import { ampsText, fleetOf, joinWords, lampRoads, roads, switchedRoads, type Yard } from '../yard';
+import { ampsText, fleetOf, lampRoads, roads, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 import { hungriest, shortScene } from './road-scene';
 import { wireWords, type WireKind } from './wire-kinds';
@@ -94,7 +94,7 @@ function safeFinding(yard: Yard, runs: readonly Exposed[]): Finding {
   );
   return {
     grade: 'fine',
-    what: `The controller's limit protects the ${joinWords(names, 'and')}.`,
+    what: `The controller's limit protects every wire of these: ${names.join(', ')}.`,
     where: names,
     amount: `the tightest is ${yard.wires[tight.kind].size}: it may carry ${ampsText(mayCarry(yard, tight))}, and at most ${ampsText(tight.shortAmps)} can flow in a short`,
     why: 'A short in thin wire gets hot; here the controller gives in first.',

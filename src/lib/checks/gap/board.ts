@@ -4,6 +4,7 @@ import {
   fit,
   holes,
   locoNames,
+  read,
   roadNamed,
   roadsOf,
   SceneSchema,
@@ -47,6 +48,39 @@ export function breachScene(yard: Yard, breach: Breach, faults: readonly Fault[]
     faults: [...faults]
   });
   return fit('scene', yard, scene);
+}
+
+/** Volts between the rails of a road. */
+const railVolts = (yard: Yard, scene: Scene, road: string): number =>
+  Math.abs(read(yard, scene).between(`feed rail ${road}`, `return rail ${road}`) ?? 0);
+
+/** A scene in which another loco lets a current through to a road, and the road on which it stands. */
+export interface Sneak {
+  readonly scene: Scene;
+  readonly by: string | undefined;
+}
+
+/**
+ * The scene of a breach that may need a current through a loco elsewhere: where the road has no volts,
+ * a loco is put on the other road that gives it most.
+ */
+export function sneakScene(yard: Yard, scene: Scene, road: string): Sneak {
+  const name = locoNames.find((each) => !(each in scene.locos));
+  const own = railVolts(yard, scene, road);
+  if (own > 0.1 || name === undefined) return { scene, by: undefined };
+  const taken = Object.values(scene.locos).map((at) => at.road);
+  const tries = roadsOf(yard)
+    .filter((other) => !taken.includes(other.name))
+    .map(({ name: by, lengthMm }) => {
+      const at = { road: by, atMm: lengthMm / 2, faces: 'east', speed: 0, fallen: false } as const;
+      const tried = { ...scene, locos: { ...scene.locos, [name]: at } };
+      return { scene: tried, by, volts: railVolts(yard, tried, road) };
+    });
+  const best = tries.reduce<(typeof tries)[number] | undefined>(
+    (most, each) => (each.volts > (most?.volts ?? own) ? each : most),
+    undefined
+  );
+  return best ?? { scene, by: undefined };
 }
 
 /** The hole at which most fixed roads face nothing while the pin is home, and those roads. */
