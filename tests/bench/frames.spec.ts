@@ -36,7 +36,6 @@ async function traced(
   await cdp.send('Tracing.start', {
     traceConfig: {
       includedCategories: [
-        'toplevel',
         'devtools.timeline',
         'disabled-by-default-devtools.timeline',
         '__metadata'
@@ -56,7 +55,7 @@ function framesMs(events: readonly TraceEvent[]): readonly number[] {
   if (!main) return [];
   const tasks = events.filter(
     ({ name, tid, pid, dur }) =>
-      name.endsWith('RunTask') && tid === main.tid && pid === main.pid && dur !== undefined
+      name === 'RunTask' && tid === main.tid && pid === main.pid && dur !== undefined
   );
   const starts = [...new Set(frames.map(({ ts }) => ts))].sort((a, b) => a - b);
   return starts.slice(0, -1).map((from, index) => {

@@ -11,7 +11,7 @@ export {
   type Sureness,
   type Try
 } from './progress';
-export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, type Waking } from './wake';
+export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, wentWrong, type Waking } from './wake';
 export { csv } from './csv';
 export { type Kept, type Mark } from './entry';
 export { fileText, FORMAT, yardFile, type Parcel, type YardFile } from './file';

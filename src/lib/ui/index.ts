@@ -1,5 +1,6 @@
 export { isOpen, showWhole } from './flow.svelte';
 export { default as Confidence } from './Confidence.svelte';
+export { default as OwnCalls } from './OwnCalls.svelte';
 export { default as Player } from './Player.svelte';
 export { default as Record } from './Record.svelte';
 export { default as Step } from './Step.svelte';

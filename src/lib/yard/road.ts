@@ -33,6 +33,13 @@ export const storageName = (index: number): string => {
   return `${round === 0 ? '' : letters[round - 1]}${letters[index % letters.length]}`;
 };
 
+/** The southernmost deck road: the release road, or else the last storage road. */
+export const lastDeckRoad = ({
+  deckRoads,
+  releaseRoad
+}: Pick<Laid, 'deckRoads' | 'releaseRoad'>): string =>
+  releaseRoad ? RELEASE_ROAD : storageName(deckRoads - 1);
+
 export type RunningEnds = 'west' | 'east' | 'both' | 'two west' | 'two east';
 /** The ends of the deck which the running roads join, the first road's first. */
 export const runningEnds: Readonly<Record<RunningEnds, readonly ('west' | 'east')[]>> = {
