@@ -82,8 +82,8 @@ describe('the board of a finding shows it', () => {
     );
     const { yard, scene } = sightOf(off);
     expect(scene.switches).toEqual({ B: true, R: true, 1: true, 2: true });
-    const [[name, at]] = Object.entries(scene.locos) as [[string, { road: string }]];
-    expect(at.road).toBe('A');
+    const [name = ''] = Object.keys(scene.locos);
+    expect(scene.locos[name]?.road).toBe('A');
     expect(read(yard, scene).amps(name)).toBe(0);
   });
 
@@ -117,7 +117,7 @@ describe('the board of a finding shows it', () => {
     expect(read(silver.yard, silver.scene).amps('lamp pole A')).toBeCloseTo(0.01, 3);
     const [, low] = run('running', yards['as built'] as YardInput);
     const { yard, scene } = sightOf(low);
-    const [{ road }] = Object.values(scene.locos) as [{ road: string }];
+    const road = Object.values(scene.locos)[0]?.road ?? '';
     const volts = read(yard, scene).between(`feed rail ${road}`, `return rail ${road}`);
     expect(low?.amount.startsWith(`${volts?.toFixed(2)} V`)).toBe(true);
   });

@@ -11,4 +11,5 @@ export { default as WakeNote } from './WakeNote.svelte';
 export { default as WakeUps } from './WakeUps.svelte';
 export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
+export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
