@@ -13,8 +13,10 @@ export interface FaultRow {
   /** What faults like it have in common, to gather them by. */
   readonly kind: string;
   readonly fault: string;
-  /** `must fix` where nothing shows it in everyday use. */
+  /** `must fix` where every road still runs as it should, so that it may be long before it is found. */
   readonly grade: Grade;
+  /** Whether everyday use shows it at all. */
+  readonly shows: boolean;
   readonly lets: string;
   readonly notice: string;
   readonly test: string;
@@ -81,6 +83,7 @@ function faultRow(yard: Yard, { fault, words, notice, breach, cure }: Opened): F
     kind: kindOf(fault),
     fault: sentence(words),
     grade: weak || notice.dead.length > 0 ? 'think' : 'must fix',
+    shows: notice.dead.length + notice.live.length > 0,
     lets: `Road ${road} can ${weak ? 'have some volts, too few to start a loco,' : 'be live'} while its ${breach.end} end faces nothing.`,
     notice: noticeWords(yard, notice),
     test: `${sentence(breachWords(yard, breach))}${by === undefined ? '' : ` A loco stands on ${roadTitle(yard, by)}.`} A test lamp across the rails of ${road} must stay dark.`,

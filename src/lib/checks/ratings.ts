@@ -116,31 +116,66 @@ function cureFor(yard: Yard, worst: Rated): string {
 /** What to mind even where nothing is amiss. */
 const care: Readonly<Record<string, string>> = {
   'rotary selector':
-    'Turn it with the knob at centre: a small one breaks only a fraction of an amp.',
+    'Turn the selector with the knob at centre: a small one breaks only a fraction of an amp.',
   'plug contact': 'Plug and unplug with the supply off.'
 };
 
-function kindFinding(yard: Yard, what: string, parts: readonly Rated[]): Finding {
-  const over = parts.filter((part) => most(part) > part.rating);
-  const inUse = over.filter((part) => part.normal > part.rating);
-  const bad = inUse.length > 0 ? inUse : over;
-  const worst = tightest(bad.length > 0 ? bad : parts);
+/** All parts of one kind: a size of wire, or a kind of contact. */
+interface Kind {
+  readonly what: string;
+  readonly parts: readonly Rated[];
+}
+
+const over = ({ parts }: Kind): readonly Rated[] =>
+  parts.filter((part) => most(part) > part.rating);
+
+function overFinding(yard: Yard, kind: Kind): Finding {
+  const { what } = kind;
+  const inUse = kind.parts.filter((part) => part.normal > part.rating);
+  const bad = inUse.length > 0 ? inUse : over(kind);
+  const worst = tightest(bad);
   const { id, rating, normal, short, source, scene } = worst;
   const names = listed(bad.map((part) => part.id));
   return {
-    grade: inUse.length > 0 ? 'must fix' : over.length > 0 ? 'think' : 'fine',
+    grade: inUse.length > 0 ? 'must fix' : 'think',
     what:
-      over.length === 0
-        ? `Every ${what} can take what it will carry.`
-        : inUse.length > 0
-          ? `More flows through ${names} in use than a ${what} may carry.`
-          : `In a short, more flows through ${names} than a ${what} may carry.`,
-    where: (over.length > 0 ? over : [worst]).map((part) => part.id),
+      inUse.length > 0
+        ? `More flows through ${names} in use than a ${what} may carry.`
+        : `In a short, more flows through ${names} than a ${what} may carry.`,
+    where: over(kind).map((part) => part.id),
     amount: `${ampsText(normal)} with locos held still, ${ampsText(short)} in a short; a ${what} may carry ${ampsText(rating)}`,
-    why: `The hardest worked is ${id}. What carries too much gets hot: insulation melts, contacts weld.`,
-    cure: over.length > 0 ? cureFor(yard, worst) : (care[what] ?? 'Nothing to do.'),
+    why: `Hardest worked: ${id}. What carries too much gets hot: insulation melts, contacts weld.`,
+    cure: cureFor(yard, worst),
     source,
     board: { yard, scene }
+  };
+}
+
+/** Every kind whose parts can all take what they will carry, in one finding with its figures. */
+function fineFinding(yard: Yard, kinds: readonly Kind[]): Finding {
+  const hardest = kinds.map(({ parts }) => tightest(parts));
+  const worst = hardest.reduce((a, b) => (most(b) / b.rating > most(a) / a.rating ? b : a));
+  const cares = kinds.flatMap(({ what }) => care[what] ?? []);
+  return {
+    grade: 'fine',
+    what: `Every one of these can take what it will carry: ${hardest.map(({ what }) => what).join(', ')}.`,
+    where: hardest.map(({ id }) => id),
+    amount: `nearest to its rating is ${worst.id}: ${ampsText(most(worst))} of ${ampsText(worst.rating)}`,
+    why: 'Tried with a loco held still on each road, with all locos held still at once, and with a short on each road. What carries too much gets hot.',
+    cure: cares.length > 0 ? cares.join(' ') : 'Nothing to do.',
+    source: 'catalogues of equipment wire, switches and connectors, from memory',
+    board: { yard, scene: worst.scene },
+    figures: {
+      title: 'The part of each kind that sees most, and how much',
+      columns: ['Kind', 'Part', 'Held still', 'In a short', 'May carry'],
+      rows: hardest.map(({ what, id, normal, short, rating }) => [
+        what,
+        id,
+        ampsText(normal),
+        ampsText(short),
+        ampsText(rating)
+      ])
+    }
   };
 }
 
@@ -149,13 +184,16 @@ export const ratings: Check = {
   id: 'ratings',
   title: 'Which wire or contact carries too much?',
   run(yard) {
-    const parts = ratedParts(yard);
-    return [...new Set(parts.map(({ what }) => what))].map((what) =>
-      kindFinding(
-        yard,
-        what,
-        parts.filter((part) => part.what === what)
-      )
-    );
+    const all = ratedParts(yard);
+    const kinds = [...new Set(all.map(({ what }) => what))].map((what) => ({
+      what,
+      parts: all.filter((part) => part.what === what)
+    }));
+    const bad = kinds.filter((kind) => over(kind).length > 0);
+    const fine = kinds.filter((kind) => !bad.includes(kind));
+    return [
+      ...bad.map((kind) => overFinding(yard, kind)),
+      ...(fine.length > 0 ? [fineFinding(yard, fine)] : [])
+    ];
   }
 };

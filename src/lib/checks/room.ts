@@ -75,7 +75,7 @@ function fitsFinding(yard: Yard, roads: readonly Road[]): Finding {
   const least = roads.reduce((a, b) => (b.lengthMm < a.lengthMm ? b : a));
   return {
     grade: 'fine',
-    what: `The longest loco, ${loco.name}, fits ${roads.length === 1 ? 'the only road' : `${roads.length} of ${wholeRoads(yard).length} roads`}.`,
+    what: `The longest loco, ${loco.name}, fits ${roads.length === wholeRoads(yard).length ? 'every road' : `${roads.length} of ${wholeRoads(yard).length} roads`}.`,
     where: roads.map(({ name }) => name),
     amount: `${loco.lengthMm} mm, on road ${least.name} of ${least.lengthMm} mm: ${least.lengthMm - loco.lengthMm} mm to spare`,
     why: 'A loco that stands out over the edge fouls the gap when the deck slides.',

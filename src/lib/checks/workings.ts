@@ -37,6 +37,16 @@ function entryOf(yard: Yard, { fixed, deckRoad, end }: Facing): Entry {
     : { from: fixed, onto: deckRoad, way: end === 'west' ? 'east' : 'west' };
 }
 
+/** One way onto the deck and one into stabling, where there are. */
+const entries = (yard: Yard): readonly Entry[] =>
+  ['running', 'stabling'].flatMap((kind) =>
+    holes(yard)
+      .flatMap(({ deckMm }) => facing(yard, deckMm))
+      .filter(({ fixed }) => roadNamed(yard, fixed).kind === kind)
+      .slice(0, 1)
+      .map((pair) => entryOf(yard, pair))
+  );
+
 /** The stock that stands in the way, and how near to the joint it and the loco stand, mm. */
 const STANDING = 'wagon';
 const NEAR_MM = 60;
@@ -71,18 +81,27 @@ function sceneOf(yard: Yard, { from, onto, way }: Entry, loco: string): Scene {
 /** How long a loco is watched that has so little way to go, s. */
 const WATCH_SECONDS = 3;
 
-function occupiedFinding(yard: Yard, entry: Entry): readonly Finding[] {
-  const { from, onto, way } = entry;
+/** A drive onto an occupied road, and whether the loco runs into what stands there. */
+function driven(yard: Yard, entry: Entry) {
   const { name } = fleetOf(yard).reduce((a, b) => (b.lengthMm < a.lengthMm ? b : a));
   const scene = sceneOf(yard, entry, name);
-  const drive = driveTo(yard, start(scene), WATCH_SECONDS);
-  if (!drive.events.some(({ kind, other }) => kind === 'bump' && other === STANDING)) return [];
+  const { events } = driveTo(yard, start(scene), WATCH_SECONDS);
+  const bumps = events.some(({ kind, other }) => kind === 'bump' && other === STANDING);
+  return { ...entry, name, scene, bumps };
+}
+
+function occupiedFinding(yard: Yard): readonly Finding[] {
+  const tried = entries(yard).map((entry) => driven(yard, entry));
+  const bumped = tried.filter(({ bumps }) => bumps);
+  const [first] = bumped;
+  if (!first) return [];
+  const { name, from, onto, way, scene } = first;
   return [
     {
       grade: 'think',
-      what: `A loco driven from ${roadTitle(yard, from)} onto ${roadTitle(yard, onto)} runs into what stands there.`,
-      where: [onto],
-      amount: `${name} meets the ${STANDING} within ${WATCH_SECONDS} s, the knob full ${way}`,
+      what: 'Nothing keeps a loco from running into what stands on the road that it is driven to.',
+      where: bumped.map((each) => each.onto),
+      amount: `driven from ${roadTitle(yard, from)} onto ${roadTitle(yard, onto)} with the knob full ${way}, ${name} meets a ${STANDING} within ${WATCH_SECONDS} s`,
       why: 'Switches and interlock know where the deck is. They do not know what stands on a road.',
       cure: 'Look at the road before you turn the knob, and keep a list of what stands where.',
       source: 'the engine',
@@ -122,22 +141,9 @@ function quayFinding(yard: Yard): readonly Finding[] {
   ];
 }
 
-/** One way onto the deck and one into stabling, where there are. */
-const entries = (yard: Yard): readonly Entry[] =>
-  ['running', 'stabling'].flatMap((kind) =>
-    holes(yard)
-      .flatMap(({ deckMm }) => facing(yard, deckMm))
-      .filter(({ fixed }) => roadNamed(yard, fixed).kind === kind)
-      .slice(0, 1)
-      .map((pair) => entryOf(yard, pair))
-  );
-
 /** Whether a road is driven into while something stands there. */
 export const workings: Check = {
   id: 'workings',
   title: 'Is a road driven into while something stands there?',
-  run: (yard) => [
-    ...quayFinding(yard),
-    ...entries(yard).flatMap((entry) => occupiedFinding(yard, entry))
-  ]
+  run: (yard) => [...quayFinding(yard), ...occupiedFinding(yard)]
 };
