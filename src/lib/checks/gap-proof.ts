@@ -1,6 +1,5 @@
 import {
   holes,
-  joinWords,
   liveRoads,
   read,
   roadNamed,
@@ -15,6 +14,7 @@ import { designChanges, type DesignChange } from './design-changes';
 import { breachScene, provedScene } from './gap/board';
 import { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 import { assumptions, breachWords, countText, statesWords, unsafeText } from './gap/words';
+import { listed } from './listed';
 
 /** The change that closes this end for good, as the proof of the changed yard says. */
 const cureOf = (breach: Breach, tried: readonly (DesignChange & { readonly proof: GapProof })[]) =>
@@ -60,7 +60,7 @@ function creepFinding(yard: Yard, breaches: readonly Breach[]): Finding {
   const titles = names.map((road) => roadTitle(yard, road));
   return {
     grade: 'think',
-    what: `With the pin out, ${joinWords(titles, 'and')} can be live just out of line with an opening.`,
+    what: `With the pin out, ${listed(titles)} can be live just out of line with an opening.`,
     where: names,
     amount: `the deck less than ${yard.openingMm / 2} mm from a stop, and more than ${yard.toleranceMm} mm`,
     why: 'A loco driven out through the opening falls beside the rails.',

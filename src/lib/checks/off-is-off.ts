@@ -1,7 +1,6 @@
 import {
   admit,
   fit,
-  joinWords,
   lampRoads,
   roads,
   roadTitle,
@@ -187,7 +186,7 @@ function leftOn(yard: Yard): readonly Finding[] {
       why: 'A loco on a road that was forgotten moves together with the one that you drive.',
       cure: lit
         ? 'Look along the lamps before you turn the knob.'
-        : `Fit a lamp beside each toggle, or make it a habit to switch off: ${joinWords(['on', 'drive', 'off'], 'then')}.`,
+        : 'Fit a lamp beside each toggle, or keep to this order: on, drive, off.',
       source: 'common practice',
       board: { yard, scene: roadScene({ yard, roads: names.slice(0, 1) }) }
     }

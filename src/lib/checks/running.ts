@@ -3,7 +3,6 @@ import {
   ampsText,
   feedOf,
   joinWords,
-  liveRoads,
   placed,
   read,
   roadNamed,
@@ -90,13 +89,11 @@ export function roadVolts(yard: Yard, road: string, loco: Loco): RoadVolts {
 
 const isWithin = ({ lost, source }: RoadVolts, share: number): boolean => lost <= share * source;
 
-/** The change of wire with least copper that brings every road within its share; undefined when none does. */
-function cheapest(yard: Yard, worst: string, share: number): string | undefined {
+/** The change of wire with least copper that brings every road within its share, the worst tried first; undefined when none does. */
+function cheapest(yard: Yard, ordered: readonly RoadVolts[], share: number): string | undefined {
   const loco = hungriest(yard);
-  const fits = (changed: Yard, road: string) => isWithin(roadVolts(changed, road, loco), share);
-  const others = runningRoads(yard).filter((road) => road !== worst);
-  return thickerWires(yard).find(
-    (change) => fits(change.yard, worst) && others.every((road) => fits(change.yard, road))
+  return thickerWires(yard).find((change) =>
+    ordered.every(({ road }) => isWithin(roadVolts(change.yard, road, loco), share))
   )?.words;
 }
 
@@ -140,7 +137,7 @@ function worstFinding(yard: Yard, all: readonly RoadVolts[], share: number): Fin
     why: `Where it goes: ${costWords(worst)}. What they take, the loco does not get.`,
     cure: fits
       ? 'Nothing to do.'
-      : (cheapest(yard, worst.road, share) ??
+      : (cheapest(yard, ordered, share) ??
         'No usual wire is thick enough: make the runs shorter, or lay two wires side by side.'),
     source: 'NEM 604:2013 cl. 2.2; rails of the usual code, droppers at one end, common practice',
     board: { yard, scene: roadScene({ yard, roads: [worst.road], locos: [hungriest(yard).name] }) },
@@ -166,7 +163,7 @@ function railheadFinding(yard: Yard, all: readonly RoadVolts[]): Finding {
         : 'Every road gets 12 V with the knob full on.',
     where: low.map((each) => each.road),
     amount: `${running.toFixed(2)} V at the least, ${loco.name} drawing ${ampsText(loco.lightAmps)}`,
-    why: 'The standard asks for 12 V at the rails at full load. Less harms nothing: locos are a little slower.',
+    why: `The standard asks for 12 V at the rails at full load.${low.length > 0 ? ' Less harms nothing: locos are a little slower.' : ''}`,
     cure:
       low.length > 0
         ? `Nothing must be done. A supply of ${least.source + more} V would meet it.`
@@ -176,16 +173,15 @@ function railheadFinding(yard: Yard, all: readonly RoadVolts[]): Finding {
   };
 }
 
-/** Roads that can be live, one at a time. */
-const runningRoads = (yard: Yard): readonly string[] =>
-  roads(yard).filter((road) => liveRoads(yard, roadScene({ yard, roads: [road] })).has(road));
-
 /** Volts at every road with the hungriest loco, and what the wires cost. */
 export const running: Check = {
   id: 'running',
   title: 'Will the far road crawl?',
   run(yard, { dropShare }) {
-    const all = runningRoads(yard).map((road) => roadVolts(yard, road, hungriest(yard)));
+    const loco = hungriest(yard);
+    const all = roads(yard)
+      .map((road) => roadVolts(yard, road, loco))
+      .filter(({ stallAmps }) => stallAmps > loco.lightAmps);
     return all.length === 0 ? [] : [worstFinding(yard, all, dropShare), railheadFinding(yard, all)];
   }
 };
