@@ -1,4 +1,4 @@
-export { driveTo, isOver, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
+export { driver, driveTo, isOver, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
 export type { MotionEvent } from './event';
 export { gapWords } from './gapWords';
 export { playSequence, type StepPlayed } from './playSequence';

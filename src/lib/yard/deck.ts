@@ -1,3 +1,4 @@
+import { once } from './once';
 import { roadsOf, wholeRoads, type Road } from './road';
 import type { Yard } from './yard';
 
@@ -24,7 +25,7 @@ export function travel(yard: Yard): { readonly least: number; readonly most: num
  * the running road (`A at QQ` to a second one); a stabling hole has the name of the stabling road
  * which the yard's chosen deck road faces. Two that lie in one place are one hole for the pin.
  */
-export function holes(yard: Yard): readonly Hole[] {
+export const holes = once((yard: Yard): readonly Hole[] => {
   const all = wholeRoads(yard);
   const deck = all.filter(({ bed }) => bed === 'deck');
   const facing = deck.find(({ name }) => name === yard.facesStabling) as Road;
@@ -47,7 +48,7 @@ export function holes(yard: Yard): readonly Hole[] {
         deckRoad: facing.name
       }))
   ];
-}
+});
 
 /** The holes that lie under the pin with the deck here: several where stops of two fixed roads are one place. */
 export const holesAt = (yard: Yard, deckMm: number): readonly Hole[] =>

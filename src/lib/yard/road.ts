@@ -1,4 +1,5 @@
 import { sectionsOf } from './cuts';
+import { once } from './once';
 import type { Standing } from './standing';
 import type { Yard } from './yard';
 
@@ -91,7 +92,7 @@ const runningRoads = ({ runningRoad, ...yard }: Laid): readonly Road[] =>
  * The whole roads of a yard, in the order in which feed and return visit them: those in the west, the
  * deck's north to south, running roads in the east, stabling.
  */
-export function wholeRoads(yard: Laid): readonly Road[] {
+export const wholeRoads = once((yard: Laid): readonly Road[] => {
   const storage = upTo(yard.deckRoads).map((index) =>
     whole({
       name: storageName(index),
@@ -126,13 +127,14 @@ export function wholeRoads(yard: Laid): readonly Road[] {
     ...running.filter(({ bed }) => bed === 'east'),
     ...stabling
   ];
-}
+});
 
 /** The roads of a yard, each cut one in its sections, in the same order. */
-export const roadsOf = (yard: Yard): readonly Road[] =>
+export const roadsOf = once((yard: Yard): readonly Road[] =>
   yard.cuts.length === 0
     ? wholeRoads(yard)
-    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts));
+    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts))
+);
 
 /** Names of all roads, in the same order. */
 export const roads = (yard: Yard): readonly string[] => roadsOf(yard).map(({ name }) => name);
