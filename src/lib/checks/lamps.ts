@@ -76,7 +76,7 @@ function lampFinding(yard: Yard, kind: keyof typeof tells, names: readonly strin
     grade: hot ? 'think' : 'fine',
     what: `${names.length === 1 ? 'The red lamp takes' : 'Each red lamp takes'} a resistor of ${ohms} Ω on ${supplyVolts} V: it is ${brightWords(yard, road)}.`,
     where: names,
-    amount: `${milliText(amps, 'A')} through the lamp, ${milliText(watts, 'W')} of heat in the resistor; the sum asks for ${Math.ceil(wantedOhms)} Ω, and ${ohms} Ω is the next of the E12 series`,
+    amount: `${milliText(amps, 'A')} through the lamp, ${milliText(watts, 'W')} of heat in the resistor; the sum asks for ${Math.ceil(wantedOhms)} Ω, ${Math.ceil(wantedOhms) === ohms ? 'a value' : `and ${ohms} Ω is the next`} of the E12 series`,
     why: tells[kind],
     cure: hot
       ? 'Use a half-watt resistor: a quarter-watt one gets too hot.'

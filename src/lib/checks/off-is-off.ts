@@ -1,11 +1,11 @@
 import {
   admit,
   fit,
-  lampRoads,
   roads,
   roadTitle,
   SceneSchema,
   switchedRoads,
+  toggleRoads,
   type Scene,
   type Yard
 } from '../yard';
@@ -56,7 +56,10 @@ const share = (yard: Yard, count: number): string => {
 
 const alwaysOn = (yard: Yard, names: readonly string[]): Finding => ({
   grade: 'think',
-  what: `${titles(yard, names)} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
+  what:
+    yard.switching === 'none'
+      ? 'No road has a switch: every road is live as soon as the knob is turned.'
+      : `${titles(yard, names)} can be live with no switch of ${names.length === 1 ? 'its' : 'their'} own on.`,
   where: names,
   amount: share(yard, names.length),
   why: 'A loco left there starts as soon as the knob is turned, and nobody has touched a switch.',
@@ -125,7 +128,9 @@ function togetherCure(yard: Yard, unswitched: readonly string[]): string {
       ? `Put a switch in the feed of ${titles(yard, unswitched)}, or take no loco there but the one that you drive.`
       : 'Take a selector that breaks before it makes.';
   }
-  return 'Switch one road on at a time. A rotary selector would see to it.';
+  return yard.switching === 'none'
+    ? 'Put a switch in the feed of each road.'
+    : 'Switch one road on at a time. A rotary selector would see to it.';
 }
 
 /** How many roads can be live together. */
@@ -169,24 +174,35 @@ function sceneAt(
   return fit('scene', yard, scene);
 }
 
+/** What tells of a toggle that is left on, by the yard's lamps. */
+const tellsOn = {
+  own: {
+    grade: 'fine',
+    what: 'A toggle that is left on shows: its lamp burns.',
+    cure: 'Look along the lamps before you turn the knob.'
+  },
+  track: {
+    grade: 'think',
+    what: 'A toggle that is left on shows only once the knob is turned east: its lamp is fed from the road.',
+    cure: 'Look along the levers too, or give the lamps a supply of their own.'
+  },
+  none: {
+    grade: 'think',
+    what: 'A toggle that is left on keeps its road live, and nothing but its lever shows it.',
+    cure: 'Fit a lamp beside each toggle, or keep to this order: on, drive, off.'
+  }
+} as const;
+
 /** Roads that stay live once the hand is off, and what tells that they are. */
 function leftOn(yard: Yard): readonly Finding[] {
-  if (yard.switching !== 'toggles') return [];
-  const names = switchedRoads(yard);
+  const names = toggleRoads(yard);
   if (names.length === 0) return [];
-  const lit = lampRoads(yard).length > 0;
   return [
     {
-      grade: lit ? 'fine' : 'think',
-      what: lit
-        ? 'A toggle that is left on shows: its lamp burns.'
-        : 'A toggle that is left on keeps its road live, and nothing but its lever shows it.',
+      ...tellsOn[yard.lamps],
       where: names,
       amount: share(yard, names.length),
       why: 'A loco on a road that was forgotten moves together with the one that you drive.',
-      cure: lit
-        ? 'Look along the lamps before you turn the knob.'
-        : 'Fit a lamp beside each toggle, or keep to this order: on, drive, off.',
       source: 'common practice',
       board: { yard, scene: roadScene({ yard, roads: names.slice(0, 1) }) }
     }

@@ -3,6 +3,7 @@ import {
   BorderError,
   fit,
   fleetOf,
+  holes,
   roadsOf,
   SceneSchema,
   stockNamed,
@@ -25,6 +26,9 @@ const kindWords = {
   release: 'release road',
   stabling: 'stabling road'
 };
+
+/** Whether the deck slides past fixed roads. */
+const slides = (yard: Yard): boolean => holes(yard).length > 0;
 
 /** Length over buffers of a coach, mm. */
 const COACH_MM = stockNamed('coach')?.lengthMm ?? 0;
@@ -78,7 +82,9 @@ function fitsFinding(yard: Yard, roads: readonly Road[]): Finding {
     what: `The longest loco, ${loco.name}, fits ${roads.length === wholeRoads(yard).length ? 'every road' : `${roads.length} of ${wholeRoads(yard).length} roads`}.`,
     where: roads.map(({ name }) => name),
     amount: `${loco.lengthMm} mm, on road ${least.name} of ${least.lengthMm} mm: ${least.lengthMm - loco.lengthMm} mm to spare`,
-    why: 'A loco that stands out over the edge fouls the gap when the deck slides.',
+    why: slides(yard)
+      ? 'A loco that stands out over the edge fouls the gap when the deck slides.'
+      : 'A loco that stands out over the end is in the way.',
     cure: 'Nothing to do.',
     source: 'measured on this yard',
     ...boardOf(yard, trainScene(yard, least, loco))
@@ -98,14 +104,18 @@ function trainFinding(yard: Yard, roads: readonly Road[]): Finding {
     what:
       coaches === 0
         ? `${name} with one coach is too long a train for a storage road.`
-        : `${name} and ${coachWords(coaches)} fit a storage road; with one more the train fouls the gap.`,
+        : `${name} and ${coachWords(coaches)} fit a storage road; with one more the train ${slides(yard) ? 'fouls the gap' : 'stands out over the end'}.`,
     where: roads.map((each) => each.name),
     amount: `${train(Math.max(coaches, 1))} mm on ${least} mm; with one more ${train(Math.max(coaches, 1) + 1)} mm`,
-    why: 'A train across the end of the deck is torn apart, or tears the rails, when the deck slides.',
+    why: slides(yard)
+      ? 'A train across the end of the deck is torn apart, or tears the rails, when the deck slides.'
+      : 'A train that stands out over the end is in the way.',
     cure:
       coaches === 0
         ? 'Make the deck longer, or take shorter stock.'
-        : 'Before you pull the pin, look that nothing stands across an end of the deck.',
+        : slides(yard)
+          ? 'Before you pull the pin, look that nothing stands across an end of the deck.'
+          : 'Nothing to do.',
     source: `a coach of ${COACH_MM} mm over buffers, common practice`,
     ...boardOf(
       yard,
