@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { faultTable, groundOf, proveGap, type FaultRow } from '../../src/lib/checks';
+import { faultBoard, faultTable, groundOf, proveGap, type FaultRow } from '../../src/lib/checks';
 import { read, type Fault, type YardInput } from '../../src/lib/yard';
 import { yardOf } from '../yard/build';
 
@@ -14,7 +14,7 @@ function rowsOf(input: YardInput): readonly FaultRow[] {
   return rows;
 }
 
-const faultOf = ({ board }: FaultRow): Fault => board.scene.faults[0] as Fault;
+const faultOf = ({ faults }: FaultRow): Fault => faults[0] as Fault;
 const endOf = ({ lets }: FaultRow) => {
   const [, road = '', end = ''] = /^Road (\S+) can .* its (west|east) end/.exec(lets) ?? [];
   return { road, end };
@@ -59,7 +59,7 @@ describe('what takes a fault away', () => {
         if (/second contact of the pin/.test(row.cure)) {
           expect(row.cure).toContain(`in the feed of ${road},`);
           expect(isOpen(input, [fault, off], row), row.fault).toBe(false);
-          const { yard, scene } = row.board;
+          const { yard, scene } = faultBoard(yardOf(input), row);
           const volts = (faults: Fault[]) =>
             read(yard, { ...scene, faults }).between(`feed rail ${road}`, `return rail ${road}`);
           expect(Math.abs(volts([fault]) ?? 0), row.fault).toBeGreaterThan(0.1);
