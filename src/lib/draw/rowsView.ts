@@ -222,7 +222,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
             at: { x: middle.x + inward * 22, y: middle.y + 12 },
             anchor: inward > 0 ? ('start' as const) : ('end' as const)
           }
-        : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
+        : { at: { x: middle.x, y: middle.y + 36 }, anchor: 'middle' as const };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
         const reads = told ? ampsText(reading.amps(id)) : '?';
