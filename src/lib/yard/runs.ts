@@ -1,6 +1,12 @@
 /** A test instrument at the end of two probes. */
 export type Instrument = 'voltmeter' | 'ohmmeter' | 'test lamp';
 
+/** A piece of wire: its size, and its length as laid, m. */
+export interface Length {
+  readonly size: string;
+  readonly lengthM: number;
+}
+
 /** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor, a lamp or a meter. */
 export interface Part {
   readonly id: string;
@@ -21,6 +27,8 @@ export interface Part {
   readonly ohms: number;
   /** A switch's contact; a wire that is off is not closed. */
   readonly closed: boolean;
+  /** What a wire is cut from; a rail joiner is none. */
+  readonly wire?: Length;
 }
 
 /** A conductor from node to node, made of parts in the order in which one follows it. */
