@@ -4,7 +4,16 @@ import { homedir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import process from 'node:process';
 
-const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+/** Debian's Chromium without a window: half the work of one with a window that nobody sees. */
+const SHELL = 'chromium-headless-shell';
+const names = [
+  SHELL,
+  'chromium',
+  'chromium-browser',
+  'google-chrome',
+  'google-chrome-stable',
+  'chrome'
+];
 const usual = [
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
@@ -22,28 +31,36 @@ function downloaded() {
     );
 }
 
-/** Path of a Chromium or Chrome on this machine, or undefined. */
+/** Path of a Chromium or Chrome on this machine, one without a window before others, or undefined. */
 export function findBrowser() {
-  const onPath = (process.env.PATH ?? '')
-    .split(delimiter)
-    .flatMap((folder) => names.map((name) => join(folder, name)));
+  const folders = (process.env.PATH ?? '').split(delimiter);
+  const onPath = names.flatMap((name) => folders.map((folder) => join(folder, name)));
   return [...onPath, ...usual, ...downloaded()].find((path) => existsSync(path));
 }
+
+const hasPackages = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+
+/** Whether the browser tests have what suits them best on this machine. */
+export const hasBrowser = () => {
+  const path = findBrowser();
+  return path !== undefined && (!hasPackages || path.endsWith(SHELL));
+};
 
 const run = (command, args, root) =>
   spawnSync(command, args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] }).status === 0;
 
-/** Installs a Chromium: Debian's package where that can be done, else the test runner's own. */
+/**
+ * Installs a Chromium: Debian's package where that can be done, else the test runner's own where there
+ * is none at all.
+ */
 export function installBrowser(root) {
-  const asRoot = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
-  if (asRoot) {
+  if (hasPackages) {
     process.env.DEBIAN_FRONTEND = 'noninteractive';
-    const done =
-      run('apt-get', ['update', '-qq'], root) &&
-      run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], root);
-    if (done) return;
+    const apt = (...args) => run('apt-get', ['-y', '-qq', ...args], root);
+    if (apt('update') && apt('install', '--no-install-recommends', SHELL)) return;
+    if (findBrowser() || apt('install', '--no-install-recommends', 'chromium')) return;
   }
-  run('npx', ['playwright', 'install', 'chromium'], root);
+  if (!findBrowser()) run('npx', ['playwright', 'install', 'chromium'], root);
 }
 
 /** Switches with which Chromium starts: quiet, and without its sandbox where the user is root. */

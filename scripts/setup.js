@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { findBrowser, installBrowser } from './browser.js';
+import { findBrowser, hasBrowser, installBrowser } from './browser.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const stamp = join(root, 'node_modules', '.ohmyard-stamp');
@@ -42,7 +42,7 @@ function installPackages() {
 
 mustHaveNode();
 installPackages();
-if (process.argv.includes('--browser') && !findBrowser()) {
+if (process.argv.includes('--browser') && !hasBrowser()) {
   console.log('Installing a Chromium for the browser tests …');
   installBrowser(root);
   if (!findBrowser()) {

@@ -19,6 +19,8 @@ interface TraceEvent {
   readonly ph: string;
   readonly ts: number;
   readonly dur?: number;
+  /** Time on the processor, µs. */
+  readonly tdur?: number;
   readonly pid: number;
   readonly tid: number;
   readonly args?: { readonly name?: string };
@@ -36,7 +38,6 @@ async function traced(
   await cdp.send('Tracing.start', {
     traceConfig: {
       includedCategories: [
-        'toplevel',
         'devtools.timeline',
         'disabled-by-default-devtools.timeline',
         '__metadata'
@@ -55,14 +56,14 @@ function framesMs(events: readonly TraceEvent[]): readonly number[] {
   const main = frames[0];
   if (!main) return [];
   const tasks = events.filter(
-    ({ name, tid, pid, dur }) =>
-      name.endsWith('RunTask') && tid === main.tid && pid === main.pid && dur !== undefined
+    ({ name, tid, pid, tdur }) =>
+      name === 'RunTask' && tid === main.tid && pid === main.pid && tdur !== undefined
   );
   const starts = [...new Set(frames.map(({ ts }) => ts))].sort((a, b) => a - b);
   return starts.slice(0, -1).map((from, index) => {
     const to = starts[index + 1] as number;
-    const inside = tasks.filter(({ ts, dur = 0 }) => ts + dur > from && ts <= to);
-    return inside.reduce((sum, { dur = 0 }) => sum + dur, 0) / 1000;
+    const inside = tasks.filter(({ ts, dur = 0 }) => ts + dur > from && ts + dur <= to);
+    return inside.reduce((sum, { tdur = 0 }) => sum + tdur, 0) / 1000;
   });
 }
 

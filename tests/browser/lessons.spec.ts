@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { callByKeys, pressByKeys, tabTo } from './keys';
-import { lessonPaths, samplePaths } from './lessons';
+import { lessonPaths } from './lessons';
 import { asked, guess, stepAt, visit, wrongPicks, type Step } from './step';
 import { expect, test } from './test';
 
@@ -64,7 +64,7 @@ async function callWrongly(page: Page, step: Step, right: Answers): Promise<void
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
-for (const path of lessonPaths.filter((each) => samplePaths.includes(each))) {
+for (const path of lessonPaths) {
   test(`a learner goes through ${path} with the keyboard alone: every call wrong, its twin right`, async ({
     page
   }) => {

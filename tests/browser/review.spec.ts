@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { answer, families, fresh } from '../../src/lib/predict';
 import { nextSeed, noProgress, toWake, withTry, type Progress } from '../../src/lib/share';
 import { callByKeys, pressByKeys } from './keys';
-import { asked, call, stepAt, visit, wrongPicks, type Step } from './step';
+import { asked, call, guess, stepAt, visit, wrongPicks, type Step } from './step';
 import { expect, test } from './test';
 
 const PATH = '/review/';
@@ -101,6 +101,22 @@ test('who has learned nothing yet is sent to the first lesson', async ({ page })
   await expect(page.locator('.visit')).toContainText('nothing to wake up yet');
   await page.locator('.visit').getByRole('link', { name: 'Out and home' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Out and home');
+});
+
+test('the yard inspector puts first what the reader called wrongly', async ({ page }) => {
+  const path = '/lessons/10-yard-inspector/';
+  await visit(page, path);
+  await expect(page.getByRole('heading', { name: 'Your own first' })).toHaveCount(0);
+  const day = (await today(page)) - 5;
+  const wrong = withTry(taught(day), '09-shorts/2', { right: false, sure: 'certain', day });
+  await put(page, JSON.stringify(wrong));
+  await visit(page, path);
+  await expect(page.getByRole('heading', { name: 'Your own first' })).toBeVisible();
+  const own = stepAt(page, 'Call 1 of 1');
+  await expect(own.root.getByRole('link')).toHaveText('Shorts');
+  await expect(page.locator('section.step').first()).toHaveAttribute('id', 'call-1');
+  await guess(own);
+  await expect(own.told).not.toBeEmpty();
 });
 
 test('three calls by keyboard, each open after the one before; nothing is told before', async ({

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { tabTo } from './keys';
@@ -279,12 +280,26 @@ for (const [kind, button] of [
     await field(page, 'Open a file or picture').setInputFiles({
       name: 'carried',
       mimeType: 'application/octet-stream',
-      buffer: await (await import('node:fs/promises')).readFile(path)
+      buffer: await readFile(path)
     });
     await expect(page.getByText('Carried is open, as a yard of its own.')).toBeVisible();
     await expect(toggles(page)).toHaveCount(6 + 1 + 4);
   });
 }
+
+test('a picture from a phone has every view, also those that are not on screen', async ({
+  page
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page);
+  const drawings = page.locator('figure.board svg');
+  await expect(drawings).toHaveCount(1);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save an SVG picture' }).click();
+  const text = await readFile(await (await download).path(), 'utf8');
+  expect(text.match(/<svg/g)).toHaveLength(1 + 3);
+  await expect(drawings).toHaveCount(1);
+});
 
 test('a yard is copied, deleted and brought back', async ({ page }) => {
   await open(page);
@@ -309,6 +324,19 @@ test('two tabs on one yard never overwrite each other silently', async ({ page, 
   await page.getByRole('button', { name: 'Keep both' }).click();
   await expect(page.getByLabel('Yards on this device').locator('option')).toHaveText([
     'Mine again',
+    'Theirs'
+  ]);
+  await fill(page, { 'Name of the yard': 'Mine once more' });
+  await other.reload();
+  await page.reload();
+  await fill(page, { 'Name of the yard': 'First here' });
+  await fill(other, { 'Name of the yard': 'Then there' });
+  await expect(other.getByText(/Another tab has changed this yard/)).toBeVisible();
+  await other.getByRole('button', { name: 'New yard' }).click();
+  await expect(other.getByLabel('Yards on this device').locator('option')).toHaveText([
+    'My yard',
+    'Then there',
+    'First here',
     'Theirs'
   ]);
 });

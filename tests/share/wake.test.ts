@@ -8,6 +8,7 @@ import {
   noProgress,
   toWake,
   wakeId,
+  wentWrong,
   withTry,
   type Progress,
   type Try
@@ -118,5 +119,29 @@ describe('nextSeed(progress)', () => {
       ['wake/odd/name', right(DAY)]
     ]);
     expect(nextSeed(progress)).toBe(13);
+  });
+});
+
+describe('wentWrong(progress, ideas, before)', () => {
+  const before = (progress: Progress, number: number) =>
+    wentWrong(progress, ideas, number).map(({ id }) => id);
+
+  test('what went wrong last in the lessons before this one, the longest known first', () => {
+    const progress = recordOf([
+      lesson(1, wrong(DAY - 2)),
+      lesson(2, right(DAY - 5)),
+      lesson(4, wrong(DAY - 9)),
+      lesson(9, wrong(DAY - 1))
+    ]);
+    expect(before(progress, 9)).toEqual(['idea-4', 'idea-1']);
+    expect(before(progress, 10)).toEqual(['idea-4', 'idea-1', 'idea-9']);
+  });
+
+  test('what was put right since stays away; never more than three', () => {
+    const all = recordOf(ideas.map((idea) => lesson(idea.lesson, wrong(DAY - 9))));
+    expect(before(all, 10)).toHaveLength(A_VISIT);
+    const mended = withTry(all, wakeId('idea-1', 0), right(DAY));
+    expect(before(mended, 10)).not.toContain('idea-1');
+    expect(before(noProgress, 10)).toEqual([]);
   });
 });

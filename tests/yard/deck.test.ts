@@ -56,6 +56,23 @@ describe('holes(yard)', () => {
     expect(found.join(' ')).toBe(names);
   });
 
+  test('face the deck road that the yard names, not only the last one', () => {
+    const yard = yardOf({ deckRoads: 5, stablingRoads: 2, facesStabling: 'C' });
+    const found = holes(yard).filter(({ fixed }) => /\d/.test(fixed));
+    expect(found.map(({ deckMm, fixed, deckRoad }) => [deckMm, fixed, deckRoad])).toEqual([
+      [35 - 120, '1', 'C'],
+      [95 - 120, '2', 'C']
+    ]);
+    expect(facing(yard, 35 - 120)).toContainEqual({ deckRoad: 'C', fixed: '1', end: 'east' });
+  });
+
+  test('a deck road that is not there, or cannot go so far south, is refused in words', () => {
+    const refused = (facesStabling: string) =>
+      String(thrown(() => yardOf({ deckRoads: 5, stablingRoads: 4, facesStabling })));
+    expect(refused('Z')).toMatch(/facesStabling.*the letter of a deck road of this yard/s);
+    expect(refused('B')).toMatch(/no further south than the deck road that faces them/);
+  });
+
   const sizes = [1, 2, 5, 12, 26, 40].flatMap((deckRoads) =>
     [0, 1, deckRoads].map((stabling) => ({ deckRoads, stablingRoads: Math.min(stabling, 20) }))
   );

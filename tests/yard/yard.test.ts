@@ -11,6 +11,7 @@ describe('admit(YardSchema)', () => {
       name: 'Quillby Quay',
       deckRoads: 4,
       releaseRoad: false,
+      facesStabling: 'D',
       stablingRoads: 0,
       interlocked: true,
       runningRoad: 'none',

@@ -3,6 +3,7 @@ export {
   defaultOptions,
   type Check,
   type CheckOptions,
+  type Figures,
   type Finding,
   type Grade,
   type Sight

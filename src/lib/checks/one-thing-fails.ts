@@ -1,4 +1,5 @@
 import type { Yard } from '../yard';
+import { faultCures } from './fault-cures';
 import { faultRow, inOrder, type FaultTable } from './fault-row';
 import type { Finding } from './finding';
 import { faultSteps, type FaultProofs, type Progress } from './gap/faults';
@@ -29,8 +30,10 @@ function summaryOf(ground: Ground, { states, unsafe, faults }: FaultProofs): Fin
 export function* faultTable(yard: Yard): Generator<Progress, FaultTable> {
   const ground = groundOf(yard);
   const proofs = yield* faultSteps(ground);
-  const rows = proofs.faults.flatMap((each) =>
-    each.breach ? [faultRow(yard, { ...each, faults: [each.fault], breach: each.breach })] : []
-  );
+  const cureOf = faultCures(ground);
+  const rows = proofs.faults.flatMap(({ breach, notice, fault }) => {
+    const faults = [fault];
+    return breach ? [faultRow(yard, { faults, breach, notice, cure: cureOf(faults, breach) })] : [];
+  });
   return { rows: inOrder(rows), summary: summaryOf(ground, proofs) };
 }

@@ -1,4 +1,5 @@
 import { sentence, type Yard } from '../yard';
+import { faultCures } from './fault-cures';
 import { faultRow, inOrder, type FaultTable } from './fault-row';
 import type { Finding } from './finding';
 import type { Progress } from './gap/faults';
@@ -47,8 +48,11 @@ export function* pairTable(yard: Yard): Generator<Progress, FaultTable> {
   const ground = groundOf(yard);
   const proofs = yield* pairSteps(ground);
   const worse = [...proofs.opening, ...proofs.hiding];
+  const cureOf = faultCures(ground);
   return {
-    rows: inOrder(worse.map((each) => faultRow(yard, each))),
+    rows: inOrder(
+      worse.map((each) => faultRow(yard, { ...each, cure: cureOf(each.faults, each.breach) }))
+    ),
     summary: summaryOf(ground, proofs)
   };
 }

@@ -1,9 +1,15 @@
 import type { Point, Polyline } from './geometry';
 
 /** A conductor with the line along which it is drawn. */
-interface Drawn {
+interface Lined {
   readonly key: string;
   readonly line: Polyline;
+}
+
+/** A short piece of a conductor that passes over another one. */
+export interface Over extends Lined {
+  /** Key of the conductor. */
+  readonly of: string;
 }
 
 /** How near to a corner or an end a crossing may lie, px: nearer, it is a joint. */
@@ -31,16 +37,14 @@ const crossed = (level: Polyline, upright: Polyline): readonly Point[] =>
     );
 
 /** Short pieces of the level wires at each crossing: drawn last, they pass over the upright ones and are not joined. */
-export const crossings = <D extends Drawn>(conductors: readonly D[]): readonly D[] =>
+export const crossings = (conductors: readonly Lined[]): readonly Over[] =>
   conductors.flatMap((over) =>
     conductors
       .filter((under) => under !== over)
       .flatMap((under) => crossed(over.line, under.line))
       .map(({ x, y }, index) => ({
-        ...over,
+        of: over.key,
         key: `${over.key} over ${index}`,
-        square: false,
-        amps: 0,
         line: [
           { x: x - HALF, y },
           { x: x + HALF, y }

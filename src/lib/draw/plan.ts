@@ -1,3 +1,4 @@
+import { scales } from '../tables';
 import { holes, roadsOf, travel, wholeRoads, type Road, type Yard } from '../yard';
 
 /** One road seen from above, px. */
@@ -26,6 +27,9 @@ export interface PlanLayout {
   /** px per mm along, and across. */
   readonly along: number;
   readonly across: number;
+  /** From a road's middle line to a rail, and a loco over its steps, px. */
+  readonly halfGauge: number;
+  readonly locoWidth: number;
   readonly deck: Box;
   /** Where there is no track when the deck is elsewhere. */
   readonly well: Box;
@@ -37,10 +41,8 @@ export interface PlanLayout {
   readonly roads: readonly PlanRoad[];
 }
 
-/** Width of a loco over its steps, mm. Source: common practice for 4 mm scale. */
-export const LOCO_WIDTH_MM = 34;
-/** Half the gauge, mm: 16.5 mm gauge. */
-export const HALF_GAUGE_MM = 8.25;
+/** Width of a loco over its steps, in gauges. Source: common practice. */
+const LOCO_GAUGES = 2.06;
 const MARGIN = 16;
 /** Half the width of the ring round a road's letter, px. */
 export const letterHalf = (name: string): number => (name.length > 1 ? 14 : 10);
@@ -75,16 +77,20 @@ function shownMm({ name, kind, bed, lengthMm }: Road, all: readonly Road[]): num
   return Math.min(Math.max(cut || RUNNING_SHOWN_MM, ...past), lengthMm);
 }
 
-/** Least px per mm across; less with many roads, but room for letters that stand by turns. */
-function acrossFor({ deckRoads, centresMm }: Yard, fixed: boolean): number {
-  const least = LEAST_PITCH / centresMm;
-  return Math.max(least, deckRoads > MANY ? 0.3 : fixed ? 0.34 : 0.46);
+/**
+ * Least px per mm across: so much from road to road as is usual in the scale, less with many roads, but
+ * room for letters that stand by turns.
+ */
+function acrossFor({ deckRoads, centresMm, scale }: Yard, fixed: boolean): number {
+  const pitch = deckRoads > MANY ? 18 : fixed ? 20.4 : 27.6;
+  return Math.max(LEAST_PITCH / centresMm, pitch / scales[scale].centresMm);
 }
 
 /** Lays out the plan in `width` px, with the deck at `deckMm`. */
 export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayout {
   const all = roadsOf(yard);
   const wholes = wholeRoads(yard);
+  const { gaugeMm } = scales[yard.scale];
   const on = (bed: Road['bed']) => wholes.filter((road) => road.bed === bed);
   const longest = (end: 'west' | 'east') =>
     Math.max(0, ...on(end).map((road) => shownMm(road, all)));
@@ -126,6 +132,8 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
     height: well.y + well.height + 8,
     along,
     across,
+    halfGauge: (gaugeMm / 2) * across,
+    locoWidth: LOCO_GAUGES * gaugeMm * across,
     deck,
     well,
     pinY: pinY(deckMm),

@@ -1,6 +1,6 @@
 import { beyond, roadsOf, type Yard } from '../yard';
 import type { Point } from './geometry';
-import { HALF_GAUGE_MM, type PlanLayout, type PlanRoad } from './plan';
+import type { PlanLayout, PlanRoad } from './plan';
 
 /** Insulated gaps: a small break in each rail that is cut. */
 export const planGaps = (
@@ -13,7 +13,7 @@ export const planGaps = (
     );
     const drawn = layout.roads.find((each) => each.road === west?.name);
     if (!drawn || drawn.east < drawn.west) return [];
-    const side = HALF_GAUGE_MM * layout.across;
+    const side = layout.halfGauge;
     const rails = [
       ...(rail === 'feed' ? [] : [{ key: `return ${road} ${atMm}`, y: drawn.y - side }]),
       ...(rail === 'return' ? [] : [{ key: `feed ${road} ${atMm}`, y: drawn.y + side }])

@@ -5,11 +5,12 @@ import {
   levelWords,
   voltsText,
   type Reading,
+  type Run,
   type Scene,
   type Yard
 } from '../yard';
 import { secondReturnAmps } from './controllers';
-import { crossings } from './crossings';
+import { crossings, type Over } from './crossings';
 import type { Point, Polyline } from './geometry';
 import { inkOf, isPartWay, untold, type Ink } from './ink';
 import type { Marks } from './mark';
@@ -79,11 +80,13 @@ export const secondReturn = ({ yard, layout, reading, marks }: RowsSubject): rea
         }
       ];
 
+const keyOf = (run: Run, stretch: number): string => `${run.id} ${stretch}`;
+
 /** Every wire, with its ink and current. */
 export const wires = ({ layout, reading, marks }: WiresSubject): readonly Drawn[] =>
   layout.runs.flatMap(({ run, stretches }) =>
     stretches.map(({ line, node, part }, index) => ({
-      key: `${run.id} ${index}`,
+      key: keyOf(run, index),
       line,
       ink: isTold(marks, run.road) ? legInk(marks, run.road, inkOf(reading.level(node))) : untold,
       amps:
@@ -95,8 +98,22 @@ export const wires = ({ layout, reading, marks }: WiresSubject): readonly Drawn[
     }))
   );
 
+/** Where wires cross others without a joint. */
+export const wireCrossings = ({ runs }: WiresSubject['layout']): readonly Over[] =>
+  crossings(
+    runs.flatMap(({ run, stretches }) =>
+      stretches.map(({ line }, index) => ({ key: keyOf(run, index), line }))
+    )
+  );
+
 /** Where a wire crosses another without a joint, it is drawn over it once more. */
-export const overs = (subject: WiresSubject): readonly Drawn[] => crossings(wires(subject));
+export function overs(all: readonly Over[], conductors: readonly Drawn[]): readonly Drawn[] {
+  const known = new Map(conductors.map((each) => [each.key, each]));
+  return all.flatMap(({ of, key, line }) => {
+    const conductor = known.get(of);
+    return conductor ? [{ ...conductor, key, line, square: false, amps: 0 }] : [];
+  });
+}
 
 /** Every rail in pieces between its loads: in each flows what the loads beyond it take. */
 export const rails = ({ layout, reading, scene, marks }: RowsSubject): readonly Drawn[] =>
@@ -205,7 +222,7 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
             at: { x: middle.x + inward * 22, y: middle.y + 12 },
             anchor: inward > 0 ? ('start' as const) : ('end' as const)
           }
-        : { at: { x: middle.x, y: middle.y + 30 }, anchor: 'middle' as const };
+        : { at: { x: middle.x, y: middle.y + 36 }, anchor: 'middle' as const };
       if (kind === 'meter') {
         const told = isTold(marks, run.road) && !marks.untold.includes(id);
         const reads = told ? ampsText(reading.amps(id)) : '?';
@@ -222,12 +239,18 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
     })
   );
 
-/** What an odd row has to say under its rails; empty where the inks speak for themselves. */
-export function caption(subject: RowsSubject, road: string): string {
-  const { layout, reading, marks } = subject;
+/** What odd rows have to say under their rails, by road; nothing where the inks speak for themselves. */
+export function captions(subject: RowsSubject): ReadonlyMap<string, string> {
+  const figures = flows(subject);
+  const flowing = new Set(figures.map(({ key }) => key.split(' ').at(-1)));
+  return new Map(
+    subject.layout.rows.map(({ road }) => [road, flowing.has(road) ? '' : caption(subject, road)])
+  );
+}
+
+function caption({ layout, reading, marks }: RowsSubject, road: string): string {
   if (!isTold(marks, road)) return 'your call first';
   if (isClose(layout.rows.length) || !isWide(layout.width) || marks.trace.length > 0) return '';
-  if (flows(subject).some(({ key }) => key.endsWith(` ${road}`))) return '';
   const odd = (['feed', 'return'] as const)
     .map((rail) => ({ rail, level: reading.level(`${rail} rail ${road}`) }))
     .find(({ level }) => level.joined === 'through' || level.joined === 'both');

@@ -14,7 +14,9 @@ const MetaSchema = v.strictObject({
   /** Words that are new here; each stands in the glossary. */
   terms: v.optional(v.pipe(v.array(v.string()), v.maxLength(3, 'three new terms at most')), []),
   rule: v.string('the rule in one sentence'),
-  bench: v.string('five minutes at your own yard')
+  bench: v.string('five minutes at your own yard'),
+  /** Whether the reader's own wrong calls from the lessons before come first. */
+  own: v.optional(v.boolean('true or false'), false)
 });
 export type Meta = Readonly<v.InferOutput<typeof MetaSchema>>;
 

@@ -98,6 +98,13 @@ interface Mover {
 /** A drive that starts now. */
 export const start = (scene: Scene): Drive => ({ tick: 0, scene, events: [] });
 
+/** What a scene on its way was worked out with. */
+interface Under {
+  readonly scene: Scene;
+  readonly ways: Ways;
+  readonly bench: Bench;
+}
+
 /**
  * Drives on to `seconds` after the start, in fixed steps, whatever the frame rate.
  * Once a loco falls into the gap, the yard stands still: the drive is over.
@@ -105,15 +112,33 @@ export const start = (scene: Scene): Drive => ({ tick: 0, scene, events: [] });
  * with the circuit, so that no stiff loco can make it swing: the armature is seen as
  * R + k²·dt/m behind k·v − k²·I₀·sign(v)·dt/m. First order in dt.
  */
-export function driveTo(yard: Yard, drive: Drive, seconds: number): Drive {
-  const last = Math.floor(seconds * TICKS_PER_SECOND + 1e-6);
-  if (!(last > drive.tick)) return drive;
+export const driveTo = (yard: Yard, drive: Drive, seconds: number): Drive =>
+  driver(yard)(drive, seconds);
+
+/** A `driveTo` for one yard, which goes on with the circuit of its last drive where that is driven on. */
+export function driver(yard: Yard): (drive: Drive, seconds: number) => Drive {
+  let last: Under | undefined;
+  return (drive, seconds) => {
+    const end = Math.floor(seconds * TICKS_PER_SECOND + 1e-6);
+    if (!(end > drive.tick)) return drive;
+    const ways = last?.scene === drive.scene ? last.ways : new Ways(yard, drive.scene);
+    const bench = last?.scene === drive.scene ? last.bench : new Bench(yard, drive.scene, ways);
+    const driven = driveOn(yard, drive, { ways, bench, end });
+    last = { ways, bench: driven.bench, scene: driven.drive.scene };
+    return driven.drive;
+  };
+}
+
+interface Course extends Omit<Under, 'scene'> {
+  /** The tick to drive to. */
+  readonly end: number;
+}
+
+function driveOn(yard: Yard, drive: Drive, { ways, bench, end }: Course) {
   const events = [...drive.events];
   let { scene } = drive;
   let contacts = drive.contacts ?? [];
-  const ways = new Ways(yard, scene);
-  let bench = new Bench(yard, scene, ways);
-  for (let tick = drive.tick + 1; tick <= last && !isOver(scene); tick++) {
+  for (let tick = drive.tick + 1; tick <= end && !isOver(scene); tick++) {
     bench = bench.fits(scene) ? bench : new Bench(yard, scene, ways);
     for (const { name, ...stride } of bench.step(scene)) {
       if (stride.byMm === 0 && stride.speed === scene.locos[name]?.speed) continue;
@@ -125,7 +150,8 @@ export function driveTo(yard: Yard, drive: Drive, seconds: number): Drive {
     }
     contacts = contacts.filter((each) => leans(ways, scene, each));
   }
-  return { tick: last, scene, events, ...(contacts.length > 0 ? { contacts } : {}) };
+  const rest = contacts.length > 0 ? { contacts } : {};
+  return { bench, drive: { tick: end, scene, events, ...rest } };
 }
 
 /** Whether the train of a contact is still near what it met. */

@@ -9,7 +9,7 @@ const files = import.meta.glob<string>('/content/lessons/*.md', {
 /** What a list of lessons tells of one. */
 export interface LessonCard extends Pick<
   Lesson['meta'],
-  'title' | 'minutes' | 'can' | 'rule' | 'bench' | 'terms'
+  'title' | 'minutes' | 'can' | 'rule' | 'bench' | 'terms' | 'own'
 > {
   readonly slug: string;
   readonly number: number;

@@ -60,6 +60,18 @@ export function dueFrom(progress: Progress, wakings: readonly Waking[]): number 
   return days.length === 0 ? undefined : days.reduce((a, b) => Math.min(a, b));
 }
 
+/** Ideas of the lessons before this one that went wrong last, at most three, the longest known first. */
+export const wentWrong = (
+  progress: Progress,
+  wakings: readonly Waking[],
+  before: number
+): readonly Waking[] =>
+  stands(progress, wakings)
+    .filter(({ wrong, lesson }) => wrong && lesson < before)
+    .sort((a, b) => a.dueDay - b.dueDay)
+    .slice(0, A_VISIT)
+    .map(({ id, lesson }) => ({ id, lesson }));
+
 /**
  * The ideas to wake up on a day, three at most: one of the newest lesson, one from three or more
  * before it, and one more; those that went wrong before others, then the longest due. Lessons are

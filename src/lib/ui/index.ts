@@ -1,5 +1,6 @@
 export { isOpen, showWhole } from './flow.svelte';
 export { default as Confidence } from './Confidence.svelte';
+export { default as OwnCalls } from './OwnCalls.svelte';
 export { default as Player } from './Player.svelte';
 export { default as Record } from './Record.svelte';
 export { default as Step } from './Step.svelte';
@@ -8,6 +9,8 @@ export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
 export { default as WakeNote } from './WakeNote.svelte';
 export { default as WakeUps } from './WakeUps.svelte';
+export { default as BenchPage } from './book/BenchPage.svelte';
 export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
+export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';

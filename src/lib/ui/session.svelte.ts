@@ -1,4 +1,4 @@
-import { driveTo, isOver, settle, start, type StepPlayed } from '../motion';
+import { driver, isOver, settle, start, type StepPlayed } from '../motion';
 import {
   answer,
   answerKey,
@@ -62,12 +62,22 @@ export class Session {
   drift = $state(0);
   #stop: () => void = () => undefined;
 
-  readonly views: readonly View[] = $derived(
-    this.#sides.map((side, index) => {
-      const scene = this.#scenes[index] ?? side.scene;
-      return { ...side, index, scene, reading: read(side.yard, scene) };
-    })
-  );
+  /** The readings of the last scenes, for what stays the same in the next. */
+  #readings: readonly Reading[] = [];
+  /** The views as they stood before what is shown now began. */
+  #still: readonly View[] = [];
+
+  readonly views: readonly View[] = $derived.by(() => {
+    this.#readings = this.#sides.map(({ yard, scene }, index) =>
+      read(yard, this.#scenes[index] ?? scene, this.#readings[index])
+    );
+    return this.#readings.map((reading, index) => {
+      const side = this.#sides[index] as Side;
+      return { ...side, index, scene: reading.scene, reading };
+    });
+  });
+  /** The views at rest: while something is shown, as they stood before. */
+  readonly resting: readonly View[] = $derived(this.phase === 'showing' ? this.#still : this.views);
 
   constructor(board: BoardData, question: Question | undefined) {
     this.board = board;
@@ -145,11 +155,12 @@ export class Session {
   showStep({ begun, seconds, scene }: StepPlayed, words: string, ended: () => void): void {
     this.#stop();
     const { yard } = this.first;
+    const go = driver(yard);
     let drive = start(begun);
     this.fresh = false;
-    this.phase = 'showing';
+    this.#showing();
     this.#stop = show((share) => {
-      if (share < 1) drive = driveTo(yard, drive, share * seconds);
+      if (share < 1) drive = go(drive, share * seconds);
       this.#scenes = [share < 1 ? drive.scene : scene];
       this.drift = share * 36;
       if (share < 1) return;
@@ -176,17 +187,22 @@ export class Session {
     this.status = 'Back at the start.';
   }
 
+  #showing(): void {
+    this.#still = this.resting;
+    this.phase = 'showing';
+  }
+
   #run(action: Action | undefined): boolean {
     const before = this.views;
     const begun = this.#begin(before, action);
     if (!begun) return false;
     this.#stop();
-    this.phase = 'showing';
+    this.#showing();
     let drives = begun;
     this.#stop = show((share) => {
-      drives = drives.map(({ yard, drive }) => ({
-        yard,
-        drive: driveTo(yard, drive, share * WATCH_SECONDS)
+      drives = drives.map(({ go, drive }) => ({
+        go,
+        drive: go(drive, share * WATCH_SECONDS)
       }));
       this.#scenes = drives.map(({ drive }) => drive.scene);
       this.drift = share * 36;
@@ -201,7 +217,7 @@ export class Session {
       return before.map(({ yard, scene }) => {
         const next = action ? act(yard, scene, action) : scene;
         read(yard, next);
-        return { yard, drive: start(next) };
+        return { go: driver(yard), drive: start(next) };
       });
     } catch (error) {
       if (!(error instanceof PlaceError || error instanceof RefusedError)) throw error;

@@ -1,3 +1,4 @@
+import { once } from './once';
 import { roadsOf, wholeRoads, type Road } from './road';
 import type { Yard } from './yard';
 
@@ -22,12 +23,12 @@ export function travel(yard: Yard): { readonly least: number; readonly most: num
 /**
  * The holes of the locating plate. A running hole has the name of the deck road that it brings to
  * the running road (`A at QQ` to a second one); a stabling hole has the name of the stabling road
- * which the last deck road faces. Two that lie in one place are one hole for the pin.
+ * which the yard's chosen deck road faces. Two that lie in one place are one hole for the pin.
  */
-export function holes(yard: Yard): readonly Hole[] {
+export const holes = once((yard: Yard): readonly Hole[] => {
   const all = wholeRoads(yard);
   const deck = all.filter(({ bed }) => bed === 'deck');
-  const last = deck.at(-1) as Road;
+  const facing = deck.find(({ name }) => name === yard.facesStabling) as Road;
   const running = all.filter(({ kind }) => kind === 'running');
   return [
     ...running.flatMap((fixed, index) =>
@@ -42,12 +43,12 @@ export function holes(yard: Yard): readonly Hole[] {
       .filter(({ kind }) => kind === 'stabling')
       .map((fixed): Hole => ({
         name: fixed.name,
-        deckMm: fixed.southMm - last.southMm,
+        deckMm: fixed.southMm - facing.southMm,
         fixed: fixed.name,
-        deckRoad: last.name
+        deckRoad: facing.name
       }))
   ];
-}
+});
 
 /** The holes that lie under the pin with the deck here: several where stops of two fixed roads are one place. */
 export const holesAt = (yard: Yard, deckMm: number): readonly Hole[] =>

@@ -1,4 +1,5 @@
 import { sectionsOf } from './cuts';
+import { once } from './once';
 import type { Standing } from './standing';
 import type { Yard } from './yard';
 
@@ -32,6 +33,13 @@ export const storageName = (index: number): string => {
   const round = Math.floor(index / letters.length);
   return `${round === 0 ? '' : letters[round - 1]}${letters[index % letters.length]}`;
 };
+
+/** The southernmost deck road: the release road, or else the last storage road. */
+export const lastDeckRoad = ({
+  deckRoads,
+  releaseRoad
+}: Pick<Laid, 'deckRoads' | 'releaseRoad'>): string =>
+  releaseRoad ? RELEASE_ROAD : storageName(deckRoads - 1);
 
 export type RunningEnds = 'west' | 'east' | 'both' | 'two west' | 'two east';
 /** The ends of the deck which the running roads join, the first road's first. */
@@ -84,7 +92,7 @@ const runningRoads = ({ runningRoad, ...yard }: Laid): readonly Road[] =>
  * The whole roads of a yard, in the order in which feed and return visit them: those in the west, the
  * deck's north to south, running roads in the east, stabling.
  */
-export function wholeRoads(yard: Laid): readonly Road[] {
+export const wholeRoads = once((yard: Laid): readonly Road[] => {
   const storage = upTo(yard.deckRoads).map((index) =>
     whole({
       name: storageName(index),
@@ -119,13 +127,14 @@ export function wholeRoads(yard: Laid): readonly Road[] {
     ...running.filter(({ bed }) => bed === 'east'),
     ...stabling
   ];
-}
+});
 
 /** The roads of a yard, each cut one in its sections, in the same order. */
-export const roadsOf = (yard: Yard): readonly Road[] =>
+export const roadsOf = once((yard: Yard): readonly Road[] =>
   yard.cuts.length === 0
     ? wholeRoads(yard)
-    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts));
+    : wholeRoads(yard).flatMap((road) => sectionsOf(road, yard.cuts))
+);
 
 /** Names of all roads, in the same order. */
 export const roads = (yard: Yard): readonly string[] => roadsOf(yard).map(({ name }) => name);

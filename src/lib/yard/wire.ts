@@ -1,11 +1,12 @@
+import { once } from './once';
 import { contacts } from '../tables';
 import { joinerRuns } from './cuts';
 import { lampRuns } from './lamps';
 import { roadsOf, type Road } from './road';
-import type { Part, Run } from './runs';
+import type { Length, Part, Run } from './runs';
 import { feedOf, feeds, type Feed } from './second';
 import { switchPart } from './switching';
-import { wirePart, type Length } from './wirePart';
+import { wirePart } from './wirePart';
 import type { Yard } from './yard';
 
 const contact = (kind: 'pin contact' | 'plug', id: string): Part => {
@@ -166,7 +167,7 @@ function movingReturn(yard: Yard, all: readonly Road[], contactsUsed: number): r
  * road in its branch, one common return, and the panel lamps. Terminals are the nodes `feed` and `return`, rails `feed rail A` and
  * `return rail A`; every contact is open.
  */
-export function wire(yard: Yard): readonly Run[] {
+export const wire = once((yard: Yard): readonly Run[] => {
   const all = roadsOf(yard);
   const names = all.map(({ name }) => name);
   return [
@@ -182,4 +183,4 @@ export function wire(yard: Yard): readonly Run[] {
     ...joinerRuns(yard.cuts),
     ...lampRuns(yard)
   ];
-}
+});

@@ -4,7 +4,7 @@ import { count, quantity } from './border';
 import { ColoursSchema } from './colours';
 import { CutSchema, cutsAllowed, cutsFit } from './cuts';
 import { OwnLocosSchema } from './locos';
-import { roads, runningEnds, wholeRoads, type RunningEnds } from './road';
+import { lastDeckRoad, roads, runningEnds, wholeRoads, type Road, type RunningEnds } from './road';
 import { MAX_ROTARY_ROADS, switchedRoads } from './switching';
 
 /** Most storage roads and stabling roads of a yard. */
@@ -82,6 +82,8 @@ const entries = {
   deckRoads: v.optional(count(1, MAX_STORAGE, 'deck roads'), 5),
   /** The deck road kept empty to let a loco out; it faces the stabling roads. */
   releaseRoad: v.optional(v.boolean('true or false')),
+  /** The deck road that faces the stabling roads when the pin is home in their holes; the last one unless told. */
+  facesStabling: v.optional(v.string('the letter of a deck road')),
   /** Fixed roads beyond the deck where locos wait. */
   stablingRoads: v.optional(count(0, MAX_STABLING, 'stabling roads'), 0),
   /** Whether the pin's contact stands in each stabling road's feed. */
@@ -159,6 +161,7 @@ function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undef
     yard.runningRoad ?? (yard.stablingRoads > 0 || yard.runningEnds ? 'direct' : 'none');
   const moves = yard.stablingRoads > 0 || runningRoad !== 'none';
   const usual = scales[yard.scale];
+  const releaseRoad = yard.releaseRoad ?? yard.stablingRoads > 0;
   const centresMm = yard.centresMm ?? usual.centresMm;
   return {
     ...yard,
@@ -169,7 +172,8 @@ function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undef
     stablingFromMm: yard.stablingFromMm ?? Math.round((centresMm * 7) / 12),
     toleranceMm: yard.toleranceMm ?? usual.toleranceMm,
     openingMm: yard.openingMm ?? usual.openingMm,
-    releaseRoad: yard.releaseRoad ?? yard.stablingRoads > 0,
+    releaseRoad,
+    facesStabling: yard.facesStabling ?? lastDeckRoad({ ...yard, releaseRoad }),
     runningRoad,
     runningEnds: yard.runningEnds ?? ('west' as const),
     plug: yard.plug ?? (moves ? { returnContacts: 2 } : (false as const))
@@ -182,9 +186,9 @@ type Complete = ReturnType<typeof complete>;
 const stablingSouth = ({ stablingRoads, stablingFromMm, centresMm }: Complete): number =>
   stablingRoads === 0 ? 0 : stablingFromMm + (stablingRoads - 1) * centresMm;
 
-/** South of the first deck road: the last one, mm. */
-const deckSouth = ({ deckRoads, centresMm, releaseRoad, releaseCentresMm }: Complete): number =>
-  (deckRoads - 1) * centresMm + (releaseRoad ? releaseCentresMm : 0);
+/** The deck road that is to face the stabling roads, if there is such a road. */
+const facingRoad = (yard: Complete): Road | undefined =>
+  wholeRoads(yard).find(({ name, bed }) => bed === 'deck' && name === yard.facesStabling);
 
 /**
  * Whether the fixed roads beside each running road leave room for its opening in the barrier: a second
@@ -226,9 +230,13 @@ function stopsFit(yard: Complete): boolean {
 export const YardSchema = v.pipe(
   v.strictObject(entries),
   v.transform(complete),
+  v.forward(
+    v.check((yard) => facingRoad(yard) !== undefined, 'the letter of a deck road of this yard'),
+    ['facesStabling']
+  ),
   v.check(
-    (yard) => stablingSouth(yard) <= deckSouth(yard),
-    'stabling roads no further south than the last deck road can go'
+    (yard) => stablingSouth(yard) <= (facingRoad(yard)?.southMm ?? Infinity),
+    'stabling roads no further south than the deck road that faces them can go'
   ),
   v.check(
     fitsEnds,

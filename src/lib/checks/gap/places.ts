@@ -82,7 +82,6 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
   const facing = near.filter(({ by }) => by <= yard.toleranceMm);
   const faces = (name: string) =>
     facing.some(({ there, road }) => there.name === name || road.name === name);
-  const last = deck.at(-1);
   const open = new Map<string, OpenEnd>();
   for (const { there, road } of near) {
     const end = there.bed as OpenEnd['end'];
@@ -92,7 +91,7 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
   return {
     deckMm,
     holes: near
-      .filter(({ there, road }) => there.kind === 'running' || road.whole === last?.whole)
+      .filter(({ there, road }) => there.kind === 'running' || road.whole === yard.facesStabling)
       .filter(
         ({ there, road }) => Math.abs(there.southMm - road.southMm - deckMm) <= yard.toleranceMm
       )

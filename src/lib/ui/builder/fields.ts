@@ -50,7 +50,7 @@ const check = (key: keyof YardInput, name: string, about: string): Field => ({
 });
 
 const within = (
-  outer: 'supply' | 'plug' | 'wires',
+  outer: 'supply' | 'lampSupply' | 'plug' | 'wires',
   path: readonly string[],
   rest: Omit<Field, 'path' | 'kind'> & { readonly kind?: Field['kind'] }
 ): Field => ({ kind: 'number', usual: true, ...rest, path: [outer, ...path] });
@@ -138,6 +138,13 @@ export const groups: readonly FieldGroup[] = [
         ['two east', 'two side by side in the east']
       ]),
       check('releaseRoad', 'A release road', 'Kept empty, to let a loco out to stabling.'),
+      {
+        path: ['facesStabling'],
+        name: 'Deck road that faces stabling',
+        about: 'Its letter, such as R.',
+        kind: 'text',
+        usual: true
+      },
       check('interlocked', 'Pin contact in each stabling feed', 'Dead until a deck road faces it.'),
       length('roadLengthMm', 'Deck roads: length', 'The deck is as long.'),
       length('runningLengthMm', 'Running road: length', 'From the layout to the deck.'),
@@ -172,6 +179,11 @@ export const groups: readonly FieldGroup[] = [
         ['own', 'on a supply of their own'],
         ['track', 'fed from the track']
       ]),
+      within('lampSupply', ['volts'], {
+        name: 'Supply of the lamps',
+        about: 'Isolated, for lamps on a supply of their own.',
+        unit: 'V'
+      }),
       choice('return', 'Return', 'How the way home goes from road to road.', [
         ['chain', 'chain'],
         ['ring', 'ring'],

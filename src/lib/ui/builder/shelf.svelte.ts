@@ -68,30 +68,31 @@ export class Shelf {
   }
 
   open(kept: Kept): void {
+    this.#leave();
     const read = this.#ok(readKept(this.#device, kept.id));
     if (!read) return;
     this.here = read;
-    this.theirs = undefined;
     keep(LAST, read.id);
     this.#bench.begin(designOf(read.file));
   }
 
   /** A yard from outside becomes a new one; nothing that is kept changes. */
   take(file: YardFile): void {
+    this.#leave();
     this.here = undefined;
-    this.theirs = undefined;
     this.#bench.begin(designOf(file));
     this.save();
   }
 
   fresh(): void {
+    this.#leave();
     this.here = undefined;
-    this.theirs = undefined;
     this.#bench.begin(firstDesign);
     this.save();
   }
 
   duplicate(): void {
+    this.#leave();
     if (!this.here) return;
     const copy = this.#ok(duplicateKept(this.#device, this.here.id));
     this.#list();
@@ -104,6 +105,7 @@ export class Shelf {
     if (!removed) return;
     this.removed = removed;
     this.here = undefined;
+    this.theirs = undefined;
     this.#list();
     const [next] = this.yards;
     if (next) this.open(next);
@@ -126,7 +128,14 @@ export class Shelf {
   }
 
   takeTheirs(): void {
-    if (this.theirs) this.open(this.theirs);
+    const { theirs } = this;
+    this.theirs = undefined;
+    if (theirs) this.open(theirs);
+  }
+
+  /** Before another yard comes: changes that wait for a choice are kept as a yard of their own. */
+  #leave(): void {
+    if (this.theirs) this.keepBoth();
   }
 
   #took(result: Stored<Kept>): void {

@@ -1,16 +1,15 @@
 import { runChecks } from '../../checks';
-import type { Yard } from '../../yard';
-import type { WorkerTold } from './told';
+import type { Job, WorkerTold } from './told';
 
 /** Least time between two words of how far it is, ms: no eye reads faster. */
 const EACH_MS = 50;
 
 const tell = (told: WorkerTold) => self.postMessage(told);
 
-self.onmessage = ({ data }: MessageEvent<Yard>) => {
+self.onmessage = ({ data }: MessageEvent<Job>) => {
   try {
     let last = -Infinity;
-    for (const told of runChecks(data)) {
+    for (const told of runChecks(data.yard, data.options)) {
       const isProgress = told.about === 'faults' || told.about === 'pairs';
       const now = performance.now();
       if (isProgress && now - last < EACH_MS) continue;

@@ -1,4 +1,5 @@
 import { error } from '@sveltejs/kit';
+import { ideaCards } from '$lib/server/ideas';
 import { lessonCards } from '$lib/server/lessons';
 
 /** How many lessons there are; unknown while numbers of the arc are still missing. */
@@ -16,6 +17,10 @@ export function load({ params }) {
   return {
     lesson,
     next: next && { slug: next.slug, title: next.title },
-    count
+    count,
+    own: lesson.own && {
+      ideas: ideaCards,
+      lessons: lessonCards.map(({ number, slug, title }) => ({ number, slug, title }))
+    }
   };
 }
