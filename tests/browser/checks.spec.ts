@@ -59,6 +59,10 @@ test('with a switch and running-hole contacts it is proved, and says what the pr
   await expect(proof).toContainText('No loco coasts on, or is pushed');
   await expect(proof).toContainText(/2\^11 settings of 11 switches × \d+ places/);
   await expect(page.getByRole('heading', { name: /^Must fix/ })).toHaveCount(0);
+  await proof.getByRole('button', { name: 'See it on the board' }).click();
+  await expect(page.getByText('On the board: Proved')).toBeVisible();
+  await page.getByRole('button', { name: 'Watch it go on' }).click();
+  await expect(page.getByRole('status').filter({ hasText: /falls into the gap/ })).toHaveCount(0);
   await expect(checks(page)).toContainText('All of this concerns model locos only.');
   await expect(checks(page).getByRole('listitem')).toHaveCount(5);
 });
@@ -122,8 +126,18 @@ test('by keyboard alone: checks, a scene on the board, and back', async ({ page 
   await expect(page.getByText('On the board:')).toBeVisible();
   await pressByKeys(page, page.getByRole('button', { name: 'Back to my board' }));
   await expect(see).toBeFocused();
+
+  const limit = page.getByLabel('Wires may take');
+  await limit.fill('much');
+  await limit.press('Enter');
+  await expect(checks(page).getByRole('alert')).toContainText('give 1 to 50 %');
+  await limit.fill('5');
+  await limit.press('Enter');
+  await expect(checks(page)).toContainText('your limit is 5 %', { timeout: 60_000 });
+
   await pressByKeys(page, page.getByRole('link', { name: 'How the gap proof works' }));
   await expect(page.getByRole('heading', { name: 'How the gap proof works' })).toBeVisible();
+  await expect(page.getByRole('listitem').filter({ hasText: 'Mains stays closed' })).toBeVisible();
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

@@ -1,6 +1,7 @@
 import { circuit } from './circuit';
 import { front } from './front';
-import { faultLog, operator } from './log';
+import { faultLog } from './log';
+import { operator } from './operator';
 import { panel } from './panel';
 import { parts } from './parts';
 import { plug } from './plug';
@@ -25,9 +26,23 @@ export { namesOf, sampleLoops } from './circuit';
 export { contactPlaces } from './contactRows';
 export { designations } from './designations';
 export { panelFace, type Hole, type PanelFace } from './panelFace';
-export { plugsOf, type Plug, type PlugContact } from './plug';
+export { plugSize, plugsOf, type Plug, type PlugContact } from './plug';
 export { wiresText, type Loop, type LoopStep } from './loop';
+export {
+  changesSince,
+  printedWires,
+  type Change,
+  type Changes,
+  type PrintedWire,
+  type Renumbered
+} from './revision';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
-export { reads, testCard, testLines, type TestLine } from './testCard';
+export { colourText } from './colours';
+export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
+export { type Progress } from './card/cover';
+export { differs } from './card/line';
+export { operator };
+export { typedValue, verdictOf, type Verdict } from './card/verdict';
+export { byHand, cardPage, readingText, testCard } from './testCard';
 export { cutM, wiresOf, type Wire } from './wires';

@@ -1,11 +1,11 @@
 import { sizeWords } from '../tables';
-import type { Yard } from '../yard';
+import { joinWords, once, type Yard } from '../yard';
 import { colourText, schemeWords } from './colours';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf, type Wire } from './wires';
 
-const isRail = (end: string): boolean => / rail /.test(end);
-const isTerminal = (end: string): boolean => end === 'feed' || end === 'return';
+const isRail = (end: string): boolean => /^(feed|return) rail /.test(end);
+const isTerminal = (end: string): boolean => /^(feed|feed 2|return|lamp [+-])$/.test(end);
 
 /** What a wire is for, in words. */
 export function purpose({ job, road }: Wire): string {
@@ -13,13 +13,32 @@ export function purpose({ job, road }: Wire): string {
   return road === undefined ? `${job}, whole yard` : `${job} of road ${road}`;
 }
 
-const jointOf = (end: string): string => {
-  if (isRail(end)) return 'soldered to the rail';
-  return isTerminal(end) ? 'screw terminal' : 'soldered';
-};
+/** Wires named at a terminal that they share, before they are counted. */
+const NAMED = 4;
 
-/** How both ends are joined; told once where both are joined alike. Source: common practice. */
-const jointWords = ({ from, to }: Wire): string => [...new Set([from, to].map(jointOf))].join(', ');
+/** The numbers of the wires at each terminal. */
+const wiresAt = once((yard: Yard): ReadonlyMap<string, readonly number[]> => {
+  const at = new Map<string, readonly number[]>();
+  for (const { number, from, to } of wiresOf(yard)) {
+    for (const end of [from, to]) at.set(end, [...(at.get(end) ?? []), number]);
+  }
+  return at;
+});
+
+/** How an end is joined, and with which other wires. Source: common practice. */
+function jointOf(yard: Yard, end: string, number: number): string {
+  const how = isTerminal(end) ? 'screw terminal' : 'soldered';
+  const joint = isRail(end) ? 'soldered to the rail' : how;
+  const others = (wiresAt(yard).get(end) ?? []).filter((each) => each !== number);
+  if (others.length === 0) return joint;
+  return others.length > NAMED
+    ? `${joint} with ${others.length} other wires`
+    : `${joint} with ${joinWords(others.map(String), 'and')}`;
+}
+
+/** How both ends of a wire are joined. */
+const jointWords = (yard: Yard, { number, from, to }: Wire): string =>
+  [from, to].map((end) => jointOf(yard, end, number)).join('; ');
 
 const plugContact = ({ from, to }: Wire): string =>
   [from, to].find((end) => end.startsWith('plug '))?.replace(/, .*/, '') ?? '';
@@ -69,7 +88,7 @@ export const schedule: Sheet = {
           Number(wire.lengthM.toFixed(3)),
           Number(cutM(wire).toFixed(2)),
           plugContact(wire),
-          jointWords(wire),
+          jointWords(yard, wire),
           '',
           ''
         ])

@@ -1,7 +1,8 @@
 import type { Yard } from '../yard';
 import { checks } from './checks';
 import { defaultOptions, type CheckOptions, type Finding } from './finding';
-import { faultTable, type FaultTable } from './one-thing-fails';
+import type { FaultTable } from './fault-row';
+import { faultTable } from './one-thing-fails';
 
 /** What a run of all checks tells as it goes. */
 export type Told =

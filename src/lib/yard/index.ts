@@ -1,6 +1,6 @@
 export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
 export { RefusedError } from './refused';
-export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
+export { beyond, facing, holeAt, holes, travel, type Beyond, type Facing, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
@@ -26,8 +26,9 @@ export {
   startingVolts,
   type Loco
 } from './locos';
+export { once } from './once';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
-export { BUZZ_OHMS, isProbe, type Lit } from './probe';
+export { BUZZ_OHMS, isProbe, ohmsOf, switchedProbe, type Lit } from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {
   findPart,

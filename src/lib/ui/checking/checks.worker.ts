@@ -1,15 +1,14 @@
 import { runChecks } from '../../checks';
-import type { Yard } from '../../yard';
-import type { WorkerTold } from './told';
+import type { Job, WorkerTold } from './told';
 
 /** Faults between two words of how far it is. */
 const EACH = 5;
 
 const tell = (told: WorkerTold) => self.postMessage(told);
 
-self.onmessage = ({ data }: MessageEvent<Yard>) => {
+self.onmessage = ({ data }: MessageEvent<Job>) => {
   try {
-    for (const told of runChecks(data)) {
+    for (const told of runChecks(data.yard, data.options)) {
       if (told.about !== 'faults' || told.done % EACH === 0) tell(told);
     }
     tell({ about: 'end' });

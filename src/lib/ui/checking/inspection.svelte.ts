@@ -1,6 +1,6 @@
-import type { FaultTable, Finding, Grade, Told } from '../../checks';
+import type { CheckOptions, FaultTable, Finding, Grade, Told } from '../../checks';
 import type { Yard } from '../../yard';
-import type { WorkerTold } from './told';
+import type { Job, WorkerTold } from './told';
 import { checksWorker } from './worker';
 
 /** How long the yard has to stand still before its checks begin, ms. */
@@ -19,7 +19,7 @@ export interface Answer {
 export class Inspection {
   #worker: Worker | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #yard: Yard | undefined;
+  #job: Job | undefined;
   #told = $state.raw<readonly CheckTold[]>([]);
   table = $state.raw<FaultTable>();
   stand = $state<'running' | 'done' | 'cancelled' | 'failed'>('running');
@@ -40,11 +40,8 @@ export class Inspection {
     this.answers.filter(({ finding }) => finding.grade === grade);
 
   /** Checks this yard once it has stood still for a moment; what is being done for another ends. */
-  follow(yard: Yard): void {
-    this.#end();
-    this.#yard = yard;
-    this.#clear();
-    this.#timer = setTimeout(() => this.#begin(yard), PAUSE_MS);
+  follow(yard: Yard, options: CheckOptions): void {
+    this.#wait({ yard, options });
   }
 
   /** Stops where it is; what was found so far stays. */
@@ -54,12 +51,19 @@ export class Inspection {
   }
 
   again(): void {
-    if (this.#yard) this.follow(this.#yard);
+    if (this.#job) this.#wait(this.#job);
   }
 
   /** Ends for good. */
   close(): void {
     this.#end();
+  }
+
+  #wait(job: Job): void {
+    this.#end();
+    this.#job = job;
+    this.#clear();
+    this.#timer = setTimeout(() => this.#begin(job), PAUSE_MS);
   }
 
   #clear(): void {
@@ -71,12 +75,12 @@ export class Inspection {
     this.stand = 'running';
   }
 
-  #begin(yard: Yard): void {
+  #begin(job: Job): void {
     const worker = checksWorker();
     this.#worker = worker;
     worker.onmessage = ({ data }: MessageEvent<WorkerTold>) => this.#take(data);
     worker.onerror = () => this.#fail('This browser could not begin the checks.');
-    worker.postMessage(yard);
+    worker.postMessage(job);
   }
 
   #take(told: WorkerTold): void {
