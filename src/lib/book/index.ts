@@ -26,7 +26,7 @@ export { namesOf, sampleLoops } from './circuit';
 export { contactPlaces } from './contactRows';
 export { designations } from './designations';
 export { panelFace, type Hole, type PanelFace } from './panelFace';
-export { plugSize, plugsOf, type Plug, type PlugContact } from './plug';
+export { plugsOf, type Plug, type PlugContact } from './plug';
 export { wiresText, type Loop, type LoopStep } from './loop';
 export {
   changesSince,
