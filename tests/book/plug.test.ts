@@ -5,9 +5,9 @@ import { contactPlaces, plugSizes } from '../../src/lib/book/contactRows';
 import { plug, plugsOf } from '../../src/lib/book/plug';
 import { bookDrawings } from '../../src/lib/draw/bookDrawings';
 import { svgOf } from '../../src/lib/draw/drawing';
-import { wire } from '../../src/lib/yard';
+import { apply, wire } from '../../src/lib/yard';
 import { near } from '../circuit/near';
-import { yardOf } from '../yard/build';
+import { sceneOf, yardOf } from '../yard/build';
 
 describe('contactPlaces(size)', () => {
   // Source: D-type arrangement of MIL-DTL-24308, as general texts print it: 5-4, 8-7, 13-12, 19-18, 17-16-17.
@@ -80,6 +80,20 @@ test('more contacts than the largest plug has make two plugs, each drawn, and na
   const names = namesOf(yard);
   const [first, second] = plugsOf(yard).map(({ contacts }) => contacts[0]?.place ?? '');
   expect([names.get(first ?? ''), names.get(second ?? '')]).toEqual(['−X1:1', '−X2:1']);
+});
+
+test('contacts are numbered as they stand: a plug that is half home at its last end loses the highest number', () => {
+  const yard = yardOf({ deckRoads: 3, stablingRoads: 1 });
+  const used = plugsOf(yard).flatMap(({ contacts }) =>
+    contacts.flatMap(({ place }) => (place === undefined ? [] : [place]))
+  );
+  const scene = sceneOf(yard, { plug: 'in', faults: [{ halfHome: 1, end: 'last' }] });
+  const open = apply(yard, scene)
+    .flatMap(({ parts }) => parts)
+    .filter(({ kind, closed }) => kind === 'plug' && !closed);
+  expect(open.map(({ id }) => id)).toEqual([used.at(-1)]);
+  const names = namesOf(yard);
+  expect(used.map((place) => names.get(place))).toEqual(used.map((_, at) => `−X1:${at + 1}`));
 });
 
 // Source: common practice, 3 A a contact when several are loaded together.

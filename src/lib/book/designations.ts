@@ -1,5 +1,5 @@
 import { classLetters, type DesignationClass } from '../tables';
-import type { Part, Run } from '../yard';
+import { isPlugReturn, type Part, type Run } from '../yard';
 import { plugSizes } from './contactRows';
 
 /** A part's name in the rows, and its reference designation in the circuit diagram: "toggle A", "−S1". */
@@ -42,7 +42,11 @@ export function designations(
     places.map((place, index) => ({ place, text: `−${classLetters[kind]}${index + 1}` }));
   const ofClass = (kind: DesignationClass) =>
     parts.filter((part) => classes[part.kind] === kind).map(({ id }) => id);
-  const contacts = parts.filter(({ kind }) => kind === 'plug');
+  const plugged = parts.filter(({ kind }) => kind === 'plug').map(({ id }) => id);
+  const contacts = [
+    ...plugged.filter((id) => !isPlugReturn(id)),
+    ...plugged.filter((id) => isPlugReturn(id))
+  ];
   const largest = plugSizes.at(-1) as number;
   const { 'manual switch': switched, plug } = classLetters;
   /** Contacts of the one rotary: position 1 is off. */
@@ -52,8 +56,8 @@ export function designations(
     ...numbered('manual switch', ofClass('manual switch')),
     ...positions.map(({ id }, index) => ({ place: id, text: `−${switched}1:${index + 2}` })),
     ...numbered('position switch', ofClass('position switch')),
-    ...contacts.map(({ id }, index) => ({
-      place: id,
+    ...contacts.map((place, index) => ({
+      place,
       text: `−${plug}${Math.floor(index / largest) + 1}:${(index % largest) + 1}`
     })),
     ...numbered('motor', locos),

@@ -1,6 +1,6 @@
 import { ratedParts } from '../checks';
 import { contactAmps } from '../tables';
-import { ampsText, wire, type Yard } from '../yard';
+import { ampsText, plugContacts, wire, type Yard } from '../yard';
 import { plugSizes } from './contactRows';
 import type { Sheet } from './sheet';
 
@@ -30,9 +30,10 @@ export const plugSize = (used: number): number =>
 
 /** Every plug of the lead; a second one only where one has too few contacts. None where the deck is wired for good. */
 export function plugsOf(yard: Yard): readonly Plug[] {
-  const used = wire(yard).flatMap(({ parts, road }) =>
-    parts.filter(({ kind }) => kind === 'plug').map(({ id }) => ({ place: id, road }))
+  const roadOf = new Map(
+    wire(yard).flatMap(({ parts, road }) => parts.map(({ id }) => [id, road] as const))
   );
+  const used = plugContacts(yard).map((place) => ({ place, road: roadOf.get(place) }));
   return Array.from({ length: Math.ceil(used.length / LARGEST) }, (_, index) => {
     const own = used.slice(index * LARGEST, (index + 1) * LARGEST);
     const size = plugSize(own.length);
