@@ -1,6 +1,7 @@
 import type { Circuit, Element } from '../circuit';
 import { applyEdit, isHeld, type Edit } from './edits';
-import { addByFaults, changeByFaults } from './faults';
+import { addByFaults, changeByFaults, type Fault } from './faults';
+import type { Now } from './faults/kind';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
 import { isProbe, probeElement } from './probe';
@@ -26,14 +27,22 @@ function isMade(yard: Yard, scene: Scene, part: Part): boolean {
 const isContact = ({ kind }: Part): boolean =>
   ['toggle', 'selector', 'push', 'plug', 'pin contact', 'lamp pole'].includes(kind);
 
-/** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
-export function apply(yard: Yard, scene: Scene): readonly Run[] {
-  const set = wire(yard).map((run) => ({
+/** The yard's runs with the scene's contacts set, and nothing else done to them. */
+export const withHands = (yard: Yard, scene: Scene): readonly Run[] =>
+  wire(yard).map((run) => ({
     ...run,
     parts: run.parts.map((part) =>
       isContact(part) ? { ...part, closed: isMade(yard, scene, part) } : part
     )
   }));
+
+/** Runs whose contacts are set as these faults leave them, without any wire edit: what `apply` gives. */
+export const spoilt = (set: readonly Run[], faults: readonly Fault[], now: Now): readonly Run[] =>
+  hangLamps(addByFaults(changeByFaults(set, faults, now), faults, now), placed);
+
+/** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
+export function apply(yard: Yard, scene: Scene): readonly Run[] {
+  const set = withHands(yard, scene);
   const now = { yard, deckMm: scene.deck };
   const made = (edits: readonly Edit[], to: readonly Run[]) => edits.reduce(applyEdit, to);
   const held = scene.edits.filter(isHeld);

@@ -51,6 +51,10 @@ export function probeElement({ kind, id, from, to, ohms }: Placed): Element {
     : { kind: 'resistor', id, a: from, b: to, ohms };
 }
 
+/** An instrument as an element between two nodes. */
+export const instrumentBetween = (kind: Instrument, from: string, to: string): Element =>
+  probeElement({ ...instruments[kind], kind, from, to, closed: true });
+
 /** More than this an ohmmeter shows as open, Ω. Source: common practice. */
 const OPEN_OHMS = 20e6;
 /** Below this the ohmmeter's buzzer sounds, Ω. Source: common practice. */
