@@ -1,37 +1,9 @@
 import { once, type Yard } from '../yard';
-import { testsIn, type Test } from './kinds';
-import { moments, type Moment } from './moment';
-import { Settling, type Settled } from './settle';
+import type { Test } from './kinds';
+import { moments } from './moment';
+import { roundsOf } from './rounds';
+import { MomentStand, type Stand } from './stand';
 import { suspectsOf, type Suspect } from './suspects';
-
-/** A moment with its tests, and what each suspect would show in it, worked out when asked for. */
-class Stand {
-  readonly tests: readonly Test[];
-  private readonly settling: Settling;
-  private readonly settled: Settled[] = [];
-  private readonly shares = new Map<Test, Map<Settled, readonly number[]>>();
-
-  constructor(
-    yard: Yard,
-    moment: Moment,
-    private readonly suspects: readonly Suspect[]
-  ) {
-    this.tests = testsIn(yard, moment);
-    this.settling = new Settling(yard, moment);
-  }
-
-  of(suspect: number): Settled {
-    return (this.settled[suspect] ??= this.settling.of(this.suspects[suspect]?.fault));
-  }
-
-  sharesOf(test: Test, settled: Settled): readonly number[] {
-    const known = this.shares.get(test) ?? new Map<Settled, readonly number[]>();
-    this.shares.set(test, known);
-    const shares = known.get(settled) ?? test.shares(settled);
-    known.set(settled, shares);
-    return shares;
-  }
-}
 
 /** Everything that can be tested of a yard, and what every suspect would show. */
 export class Board {
@@ -42,7 +14,8 @@ export class Board {
   constructor(yard: Yard) {
     const suspects = suspectsOf(yard);
     this.suspects = suspects;
-    this.stands = moments(yard).map((moment) => new Stand(yard, moment, suspects));
+    const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects));
+    this.stands = [...roundsOf(stands), ...stands];
     this.places = new Map(
       this.stands.flatMap((stand) => stand.tests.map((test) => [test.id, [stand, test] as const]))
     );

@@ -3,6 +3,7 @@ import {
   holes,
   once,
   points,
+  switchedRoads,
   trialsOf,
   wire,
   type Scene,
@@ -13,8 +14,8 @@ import {
 /** A scene in which a yard is tested, and where in it anything can be held or seen. */
 export interface Moment {
   readonly id: string;
-  /** As a trial, or with the supply unplugged, or with the deck's plug pulled as well. */
-  readonly kind: Trial['kind'] | 'unplugged' | 'plug out';
+  /** As a trial, or with the supply unplugged, or with the deck's plug pulled as well; a round goes through several. */
+  readonly kind: Trial['kind'] | 'unplugged' | 'plug out' | 'round';
   /** How the scene is made, in words. */
   readonly words: string;
   readonly scene: Scene;
@@ -116,7 +117,7 @@ function momentsOf(yard: Yard, trial: Trial, isFirst: boolean): readonly Moment[
     words: wordsOf(trial),
     scene,
     roads,
-    others: asked.filter((road) => !roads.includes(road)),
+    others: switchedRoads(yard).filter((road) => asked.includes(road) && !roads.includes(road)),
     pairs: isWay ? roads.flatMap((road) => liveProbes(yard, road)) : []
   };
   if (!isWay) return [live];

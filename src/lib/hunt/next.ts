@@ -1,7 +1,7 @@
 import { boardOf, type Board } from './board';
 import { weights, type Hunt } from './hunt';
 import type { Outcome, Test } from './kinds';
-import type { Settled } from './settle';
+import type { Stand } from './stand';
 import type { Suspect } from './suspects';
 
 /** What an outcome would mean. */
@@ -23,6 +23,8 @@ export interface Advice {
 
 /** A suspect less likely than this share of the likeliest is left out of the choice. */
 const OUT_OF_MIND = 1e-4;
+/** With more suspects in mind than this one looks first, before any instrument comes out. Source: common practice. */
+const MANY = 60;
 /** Less than this is no information: what the sums leave over, bits. */
 const NO_BITS = 1e-9;
 /** A set this likely is named, though readings can be wrong. Source: common practice. */
@@ -35,7 +37,7 @@ const entropy = (shares: readonly number[]): number =>
 
 /** Suspects which a moment shows alike, with their weights together. */
 interface Alike {
-  readonly settled: Settled;
+  readonly settled: object;
   readonly members: readonly number[];
   readonly weight: number;
 }
@@ -65,10 +67,8 @@ function stateOf(hunt: Hunt): State {
   };
 }
 
-type Stand = Board['stands'][number];
-
 function alikeIn(stand: Stand, { alive, weights: now }: State): readonly Alike[] {
-  const found = new Map<Settled, number[]>();
+  const found = new Map<object, number[]>();
   for (const number of alive) {
     const settled = stand.of(number);
     const members = found.get(settled);
@@ -106,8 +106,12 @@ interface Best {
   readonly alike: readonly Alike[];
 }
 
-function bestIn(stand: Stand, state: State, before: Best | undefined): Best | undefined {
-  const open = stand.tests.filter(({ id }) => !state.tired.has(id));
+interface Choice extends State {
+  readonly isAllowed: (test: Test) => boolean;
+}
+
+function bestIn(stand: Stand, state: Choice, before: Best | undefined): Best | undefined {
+  const open = stand.tests.filter((test) => !state.tired.has(test.id) && state.isAllowed(test));
   if (open.length === 0) return before;
   const alike = alikeIn(stand, state);
   if (alike.length < 2) return before;
@@ -122,6 +126,16 @@ function bestIn(stand: Stand, state: State, before: Best | undefined): Best | un
   }
   return best;
 }
+
+/** A test that needs no instrument, of a road that is switched on. */
+const isLook = ({ id, kind, moment }: Test): boolean =>
+  id === 'round run' || (moment.kind === 'own' && ['run', 'panelLamp', 'stray'].includes(kind));
+
+const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefined =>
+  state.board.stands.reduce<Best | undefined>(
+    (best, stand) => bestIn(stand, { ...state, isAllowed }, best),
+    undefined
+  );
 
 /** Suspects which no test of the board tells from the likeliest one, itself the first. */
 function inseparable({ board, weights: now, alive }: State): readonly number[] {
@@ -172,8 +186,8 @@ export function nextTest(hunt: Hunt): Advice | undefined {
   const state = stateOf(hunt);
   if (state.alive.length < 2) return undefined;
   if (hunt.wrong > 0 && isSure(state, inseparable(state))) return undefined;
-  let best: Best | undefined;
-  for (const stand of state.board.stands) best = bestIn(stand, state, best);
+  const look = state.alive.length > MANY ? bestOf(state, isLook) : undefined;
+  const best = look ?? bestOf(state, () => true);
   return best && { test: best.test, bits: best.bits, means: meaningsOf(best, state) };
 }
 

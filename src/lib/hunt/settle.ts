@@ -1,4 +1,4 @@
-import { groups, solve, type Circuit, type Element, type Solution } from '../circuit';
+import { groups, solve, type Circuit, type Element, type Groups, type Solution } from '../circuit';
 import {
   circuitOf,
   feedOf,
@@ -26,7 +26,7 @@ const LOCO = locoNamed('Plover');
 /** What a yard shows in a moment, whatever is wrong with it. */
 export interface Settled {
   /** Whether the controller gives all it can with nothing more on the rails. */
-  readonly limiting: boolean;
+  readonly limiting: () => boolean;
   /** Volts across a loco that is held still on a road. */
   readonly locoVolts: (road: string) => number;
   /** Roads on which a loco would run though they should be dead. */
@@ -57,8 +57,10 @@ class Kernel {
   private readonly ids: ReadonlySet<string>;
   private base: Solution | undefined;
   private ways: Ways | undefined;
+  private joins: Groups | undefined;
+  readonly ground = 'return';
 
-  constructor(private readonly elements: readonly Element[]) {
+  constructor(readonly elements: readonly Element[]) {
     this.nodes = new Set(elements.flatMap(({ a, b }) => [a, b]));
     this.ids = new Set(elements.map(({ id }) => id));
   }
@@ -86,6 +88,11 @@ class Kernel {
   /** At most so many ohms lie between two nodes. */
   mostOhms(a: string, b: string): number {
     return (this.ways ??= new Ways(this.elements)).ohms(a, b);
+  }
+
+  /** Whether any current could pass from one node to another. */
+  isJoined(a: string, b: string): boolean {
+    return this.has(a, b) && (this.joins ??= groups(this, () => true)).joined(a, b);
   }
 
   /** Whether volts and amps rise together in the island of the return, up to so many amps. */
@@ -202,7 +209,7 @@ const settledOf = (
 ): Settled => {
   const at = (pair: Pair): Pair => [nodes.get(pair[0]) ?? '', nodes.get(pair[1]) ?? ''];
   return {
-    limiting: kernel.bare.limiting.some((id) => id !== 'lamp supply'),
+    limiting: () => kernel.bare.limiting.some((id) => id !== 'lamp supply'),
     live,
     locoVolts: (road) => loaded(kernel, motor(...rails(road))),
     held: (kind, pair) => heldAt(kernel, instrumentBetween(kind, ...at(pair))),
@@ -210,9 +217,9 @@ const settledOf = (
     ohms(pair) {
       const [a, b] = at(pair);
       if (a === b) return known(0);
+      if (!kernel.isJoined(a, b)) return known(Infinity);
       const most = kernel.mostOhms(a, b);
       const exact = () => {
-        if (!kernel.has(a, b)) return Infinity;
         const { volts, amps } = kernel.put(instrumentBetween('ohmmeter', a, b));
         return ohmsOf(volts, amps);
       };
@@ -262,7 +269,7 @@ export class Settling {
     this.places = new Places(this.runs, moment.pairs);
     const nodes = this.places.in(this.runs);
     this.core = new Set(this.kernel(circuit, nodes).map(({ id }) => id));
-    this.plain = this.settle(circuit, nodes);
+    this.plain = this.settle(circuit, nodes, moment.others);
   }
 
   private spoilt(faults: readonly Fault[]): readonly Run[] {
@@ -275,9 +282,13 @@ export class Settling {
     return kernelOf(circuit, ['return', ...nodes.values(), ...roads.flatMap(rails)]);
   }
 
-  private settle(circuit: Circuit, nodes: ReadonlyMap<string, string>): Settled {
+  private settle(
+    circuit: Circuit,
+    nodes: ReadonlyMap<string, string>,
+    others: readonly string[]
+  ): Settled {
     const elements = this.kernel(circuit, nodes);
-    const live = liveOf(this.yard, circuit, this.moment.others);
+    const live = liveOf(this.yard, circuit, others);
     const key = [
       ...elements.map((each) => `${each.id}:${each.a}:${each.b}:${ohmsIn(each)}`),
       ...nodes.values(),
@@ -297,6 +308,14 @@ export class Settling {
     return isOpen(now) || (isPut && !isOpen(before) && now.kind === before.kind);
   }
 
+  /** Whether an element stands where it stood, and conducts no better. */
+  private isLess(now: Element): boolean {
+    const before = this.sound.get(now.id);
+    if (isOpen(now)) return true;
+    const isPut = now.a === before?.a && now.b === before.b && now.kind === before.kind;
+    return isPut && !isOpen(before) && now.kind !== 'diode';
+  }
+
   /** What the moment shows with this fault; the same object for faults that show the same. */
   of(fault: Fault | undefined): Settled {
     if (fault === undefined) return this.plain;
@@ -312,7 +331,10 @@ export class Settling {
       ...[...sound.values()].filter(({ id }) => !parts.has(id)),
       ...changed
     ];
-    return this.settle({ ground: 'return', elements }, this.places.in(runs));
+    // Less conducts than before: no road goes live by it that was dead.
+    const isLess = this.plain.live.length === 0 && changed.every((each) => this.isLess(each));
+    const asked = isLess ? [] : moment.others;
+    return this.settle({ ground: 'return', elements }, this.places.in(runs), asked);
   }
 }
 

@@ -12,12 +12,13 @@ export const across: TestKind = {
             kind: 'across',
             moment,
             words: `Push a loco by hand across the joint of roads ${moment.roads.join(' and ')}: is the controller at its limit?`,
+            place: `at the joint of ${moment.roads.join(' and ')}`,
             cost: 1.5,
             outcomes: [
               { id: 'no', words: 'it is not' },
               { id: 'limit', words: 'the controller is at its limit' }
             ],
-            shares: ({ limiting }) => surely(limiting ? 1 : 0, 2)
+            shares: ({ limiting }) => surely(limiting() ? 1 : 0, 2)
           }
         ]
 };

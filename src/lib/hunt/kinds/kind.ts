@@ -17,6 +17,8 @@ export interface Test {
   readonly moment: Moment;
   /** What to do, with the names of the points. */
   readonly words: string;
+  /** Where it is made, in a round of its kind: "on road C". */
+  readonly place: string;
   /** Effort against that of a look, with the scene made. Source: common practice. */
   readonly cost: number;
   readonly outcomes: readonly Outcome[];

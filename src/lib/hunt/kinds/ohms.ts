@@ -22,6 +22,7 @@ export const ohms: TestKind = {
           kind: moment.kind === 'plug out' ? 'plug out' : 'ohms',
           moment,
           words: `Hold the ohmmeter to ${pairWords(pair)}.`,
+          place: pairWords(pair),
           cost: moment.kind === 'plug out' ? 2.5 : 2,
           outcomes,
           shares: (settled) => bandShares(settled.ohms(pair), [BUZZ_OHMS, OPEN_OHMS])

@@ -24,6 +24,7 @@ export const panelLamp: TestKind = {
             kind: 'panelLamp',
             moment,
             words: `Look at the panel lamp of road ${road}.`,
+            place: `lamp ${road}`,
             cost: 1,
             outcomes,
             shares(settled) {

@@ -14,7 +14,7 @@ const outcomes: readonly Outcome[] = [
 const SLOW_SHARE = 0.85;
 
 function seen(settled: Settled, road: string, full: number): string {
-  if (settled.limiting) return 'limit';
+  if (settled.limiting()) return 'limit';
   const volts = settled.locoVolts(road);
   if (Math.abs(volts) < startingVolts(locoNamed('Plover'))) return 'still';
   if (volts < 0) return 'wrong way';
@@ -32,6 +32,7 @@ export const run: TestKind = {
           kind: 'run',
           moment,
           words: `Put a loco on road ${road}: does it run?`,
+          place: `road ${moment.id.replace(/^own /, '').replace(/^off .*/, road)}`,
           cost: 1,
           outcomes,
           shares(settled) {

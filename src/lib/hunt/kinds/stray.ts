@@ -1,5 +1,13 @@
 import { joinWords } from '../../yard';
+import type { Moment } from '../moment';
 import { surely, type TestKind } from './kind';
+
+const placeOf = ({ id, kind, roads, others }: Moment): string => {
+  const [, stop] = / at (.+)$/.exec(id) ?? [];
+  const deck = stop === undefined ? '' : ` with the deck at ${stop}`;
+  if (kind === 'unpinned') return `road ${others.join()}${deck}`;
+  return kind === 'own' ? `when road ${roads.join()} is on,${deck}` : deck.trim();
+};
 
 /** What else runs that should not: with nothing switched on, only one road, or the pin drawn. */
 export const stray: TestKind = {
@@ -20,6 +28,7 @@ export const stray: TestKind = {
         kind: kind === 'unpinned' ? 'pin drawn' : 'stray',
         moment,
         words: `Put a loco on ${where}: does one run?`,
+        place: placeOf(moment),
         cost: others.length > 3 ? 2 : 1,
         outcomes,
         shares({ live }) {

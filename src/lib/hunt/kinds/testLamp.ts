@@ -26,6 +26,7 @@ export const testLamp: TestKind = {
           kind: 'testLamp',
           moment,
           words: `Hold the lamp to ${pairWords(pair)}.`,
+          place: pairWords(pair),
           cost: 1.5,
           outcomes,
           shares: (settled) => bandShares(settled.held('test lamp', pair), edges)

@@ -24,6 +24,7 @@ export const volts: TestKind = {
           kind: 'volts',
           moment,
           words: `Hold the voltmeter to ${pairWords(pair)}, the red lead first.`,
+          place: pairWords(pair),
           cost: 1.5,
           outcomes,
           shares(settled) {
