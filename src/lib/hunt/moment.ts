@@ -35,7 +35,8 @@ const homeward = /return|joint/;
 /** The points which a road's current passes, out and home, each node once. */
 function wayOf(yard: Yard, road: string): { readonly out: string[]; readonly home: string[] } {
   const seen = new Set<string>();
-  const all = points(wire(yard)).filter(({ id, node, road: own }) => {
+  const wiring = wire(yard).filter(({ job }) => job !== 'lamp');
+  const all = points(wiring).filter(({ id, node, road: own }) => {
     const mine = (own === undefined || own === road) && id !== 'feed' && !seen.has(node);
     if (mine) seen.add(node);
     return mine;
@@ -90,7 +91,8 @@ function plugProbes(yard: Yard): readonly Pair[] {
 const handsWords = ({ kind, pair, scene }: Trial): string => {
   if (kind === 'off') return 'Everything is switched off';
   const on = Object.keys(scene.switches);
-  if (kind === 'unpinned') return on.length === 0 ? 'The road is switched on' : 'All is switched on';
+  if (kind === 'unpinned')
+    return on.length === 0 ? 'The road is switched on' : 'All is switched on';
   return on.length === 0 && scene.selector === 'off'
     ? 'Nothing is switched'
     : `Only ${pair.length > 1 ? `what roads ${pair.join(' and ')} have` : `road ${pair[0]}`} is switched on`;
@@ -155,7 +157,8 @@ export const moments = once((yard: Yard): readonly Moment[] => {
     {
       id: 'plug out',
       kind: 'plug out',
-      words: 'The supply is unplugged, all stock is off, the plug is out, everything is switched off.',
+      words:
+        'The supply is unplugged, all stock is off, the plug is out, everything is switched off.',
       scene: { ...first.scene, supply: 'off', plug: 'out' },
       roads: [],
       others: [],

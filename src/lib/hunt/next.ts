@@ -129,7 +129,10 @@ function bestIn(stand: Stand, state: Choice, before: Best | undefined): Best | u
 
 /** A test that needs no instrument, of a road that is switched on. */
 const isLook = ({ id, kind, moment }: Test): boolean =>
-  id === 'round run' || (moment.kind === 'own' && ['run', 'panelLamp', 'stray'].includes(kind));
+  looks.includes(id) || (moment.kind === 'own' && ['run', 'panelLamp', 'stray'].includes(kind));
+
+/** The rounds of such tests. */
+const looks: readonly string[] = ['round run', 'round panelLamp', 'round stray own'];
 
 const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefined =>
   state.board.stands.reduce<Best | undefined>(
@@ -162,9 +165,7 @@ const isSure = ({ weights: now }: State, set: readonly number[]): boolean =>
 function meaningsOf({ stand, test, alike }: Best, state: State): readonly Meaning[] {
   const sum = alike.reduce((total, { weight }) => total + weight, 0);
   return test.outcomes.flatMap((outcome, index) => {
-    const shown = alike.filter(
-      ({ settled }) => (stand.sharesOf(test, settled)[index] ?? 0) > 0
-    );
+    const shown = alike.filter(({ settled }) => (stand.sharesOf(test, settled)[index] ?? 0) > 0);
     const chance = alike.reduce(
       (total, { settled, weight }) =>
         total + (weight / sum) * (noisy(stand.sharesOf(test, settled), state.wrong)[index] ?? 0),

@@ -22,7 +22,8 @@ export class Ways {
 
   constructor(elements: readonly Element[]) {
     for (const element of elements) {
-      if (element.kind === 'diode' || element.kind === 'motor' || element.kind === 'current') continue;
+      if (element.kind === 'diode' || element.kind === 'motor' || element.kind === 'current')
+        continue;
       this.add(element.a, { to: element.b, ohms: element.ohms });
       this.add(element.b, { to: element.a, ohms: element.ohms });
     }

@@ -19,7 +19,8 @@ const rounds: Readonly<Record<string, Round>> = {
     isOf: ({ kind }) => kind === 'panelLamp'
   },
   'stray off': {
-    words: 'With everything switched off, try a loco on every road at every stop: where does one run?',
+    words:
+      'With everything switched off, try a loco on every road at every stop: where does one run?',
     isOf: ({ kind, moment }) => kind === 'stray' && moment.kind === 'off'
   },
   'stray own': {
@@ -28,7 +29,8 @@ const rounds: Readonly<Record<string, Round>> = {
     isOf: ({ kind, moment }) => kind === 'stray' && moment.kind === 'own'
   },
   'pin drawn': {
-    words: 'Draw the pin at each stop and try a loco on the roads that it locks: where does one run?',
+    words:
+      'Draw the pin at each stop and try a loco on the roads that it locks: where does one run?',
     isOf: ({ kind }) => kind === 'pin drawn'
   },
   across: {
@@ -76,7 +78,15 @@ class RoundStand implements Stand {
       pairs: []
     } as const;
     const shares = (): readonly number[] => surely(0, outcomes.length);
-    const test = { id: moment.id, kind: 'round', moment, words, cost: ROUND_COST, outcomes, shares };
+    const test = {
+      id: moment.id,
+      kind: 'round',
+      moment,
+      words,
+      cost: ROUND_COST,
+      outcomes,
+      shares
+    };
     this.tests = [{ ...test, place: '' }];
   }
 

@@ -100,7 +100,9 @@ class Kernel {
     return this.elements.every(
       (each) =>
         (each.kind !== 'diode' || this.bare.volts(each.a) === undefined) &&
-        (each.kind !== 'source' || each.id === 'lamp supply' || (each.limit ?? Infinity) > amps + Math.abs(this.bare.amps(each.id)))
+        (each.kind !== 'source' ||
+          each.id === 'lamp supply' ||
+          (each.limit ?? Infinity) > amps + Math.abs(this.bare.amps(each.id)))
     );
   }
 
@@ -127,9 +129,7 @@ const NEXT_TO_NOTHING = 1;
 
 /** Volts across a passive load between two nodes. */
 const loaded = (kernel: Kernel, element: Element): number =>
-  Math.abs(kernel.between(element.a, element.b)) < NEXT_TO_NOTHING
-    ? 0
-    : kernel.put(element).volts;
+  Math.abs(kernel.between(element.a, element.b)) < NEXT_TO_NOTHING ? 0 : kernel.put(element).volts;
 
 /** Volts across an instrument: those without it, less what it loses in the ohms on its way. */
 function heldAt(kernel: Kernel, instrument: Element): Range {
@@ -327,10 +327,7 @@ export class Settling {
     const parts = new Set(others.flatMap((run) => run.parts.map(({ id }) => id)));
     const changed = circuitOf(yard, bare, others).elements.filter(({ id }) => parts.has(id));
     if (changed.every((element) => this.isIdle(element))) return this.plain;
-    const elements = [
-      ...[...sound.values()].filter(({ id }) => !parts.has(id)),
-      ...changed
-    ];
+    const elements = [...[...sound.values()].filter(({ id }) => !parts.has(id)), ...changed];
     // Less conducts than before: no road goes live by it that was dead.
     const isLess = this.plain.live.length === 0 && changed.every((each) => this.isLess(each));
     const asked = isLess ? [] : moment.others;
