@@ -59,6 +59,10 @@ test('with a switch and running-hole contacts it is proved, and says what the pr
   await expect(proof).toContainText('No loco coasts on, or is pushed');
   await expect(proof).toContainText(/2\^11 settings of 11 switches × \d+ places/);
   await expect(page.getByRole('heading', { name: /^Must fix/ })).toHaveCount(0);
+  await proof.getByRole('button', { name: 'See it on the board' }).click();
+  await expect(page.getByText('On the board: Proved')).toBeVisible();
+  await page.getByRole('button', { name: 'Watch it go on' }).click();
+  await expect(page.getByRole('status').filter({ hasText: /falls into the gap/ })).toHaveCount(0);
   await expect(checks(page)).toContainText('All of this concerns model locos only.');
   await expect(checks(page).getByRole('listitem')).toHaveCount(5);
 });
@@ -73,12 +77,13 @@ test('one thing fails: a table folded by kind, each fault one press from its boa
   await expect(row).toContainText('A test lamp across the rails of Q must stay dark.');
   await row.getByRole('button', { name: 'See it on the board' }).click();
   await expect(page.getByText('On the board: Pin contact Q never opens.')).toBeVisible();
+  await expect(checks(page)).toContainText('Two faults at once are tried in small yards only');
 });
 
 test('a long check is cancelled, keeps what it found, and begins again when the yard changes', async ({
   page
 }) => {
-  await open(page, { name: 'Long', deckRoads: 24, stablingRoads: 12 });
+  await open(page, { name: 'Long', deckRoads: 40, stablingRoads: 20 });
   await part(page, 'Checks').click();
   await expect(finding(page, /Road Q can be live/)).toBeVisible({ timeout: 60_000 });
   await expect(page.getByRole('progressbar')).toBeVisible();
@@ -95,7 +100,7 @@ test('a long check is cancelled, keeps what it found, and begins again when the 
 });
 
 test('the page answers while the checks of a long yard run', async ({ page }) => {
-  await open(page, { name: 'Long', deckRoads: 24, stablingRoads: 12 });
+  await open(page, { name: 'Long', deckRoads: 40, stablingRoads: 20 });
   await part(page, 'Checks').click();
   await expect(page.getByRole('progressbar')).toBeVisible();
   const slowest = await page.evaluate(async () => {
@@ -114,7 +119,7 @@ test('the page answers while the checks of a long yard run', async ({ page }) =>
 });
 
 test('by keyboard alone: checks, a scene on the board, and back', async ({ page }) => {
-  await open(page, { deckRoads: 2, stablingRoads: 1 });
+  await open(page, { deckRoads: 1, stablingRoads: 1 });
   await pressByKeys(page, part(page, 'Checks'));
   await expect(checks(page)).toHaveAttribute('data-stand', 'done', { timeout: 60_000 });
   const see = page.getByRole('button', { name: 'See it on the board' }).first();
@@ -122,14 +127,25 @@ test('by keyboard alone: checks, a scene on the board, and back', async ({ page 
   await expect(page.getByText('On the board:')).toBeVisible();
   await pressByKeys(page, page.getByRole('button', { name: 'Back to my board' }));
   await expect(see).toBeFocused();
+
+  const limit = page.getByLabel('Wires may take');
+  await limit.fill('much');
+  await limit.press('Enter');
+  await expect(checks(page).getByRole('alert')).toContainText('give 1 to 50 %');
+  await limit.fill('5');
+  await limit.press('Enter');
+  await expect(checks(page)).toContainText('your limit is 5 %', { timeout: 60_000 });
+
   await pressByKeys(page, page.getByRole('link', { name: 'How the gap proof works' }));
   await expect(page.getByRole('heading', { name: 'How the gap proof works' })).toBeVisible();
+  await expect(page.getByRole('listitem').filter({ hasText: 'Mains stays closed' })).toBeVisible();
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`nothing bars the way in the checks on ${colorScheme} paper`, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
-    await checked(page, { deckRoads: 2, stablingRoads: 2, lamps: 'own' });
+    await checked(page, { deckRoads: 1, stablingRoads: 1, lamps: 'own' });
+    await expect(checks(page)).toContainText('2 pairs hide what would show with one of them alone');
     for (const summary of await page.locator('.checks summary').all()) await summary.click();
     const { violations } = await new AxeBuilder({ page }).include('.checks').analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);

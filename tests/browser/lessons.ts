@@ -31,6 +31,7 @@ export const allPaths: readonly string[] = [
   '/review/',
   '/yard/',
   '/yard/book/',
+  '/yard/bench/',
   '/yard/proof/',
   '/glossary/',
   '/safety/',

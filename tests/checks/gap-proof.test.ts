@@ -91,6 +91,28 @@ describe('proveGap(ground)', () => {
     expect(mismatches(ends)).toEqual([]);
   });
 
+  const cuts = [
+    [{ road: 'Q', atMm: 900 }],
+    [{ road: 'Q', rail: 'both', atMm: 900 }],
+    [{ road: 1, rail: 'return', atMm: 150 }],
+    [
+      { road: 'A', atMm: 400 },
+      { road: 'R', rail: 'both', atMm: 500 }
+    ]
+  ].map((all, index) =>
+    yardOf({
+      deckRoads: 1 + (index % 2),
+      stablingRoads: 1,
+      runningRoad: index === 1 ? 'direct' : 'interlocked',
+      return: index === 2 ? 'ring' : 'chain',
+      cuts: all
+    })
+  );
+
+  test(`equals brute force in ${cuts.length} yards with cut roads: a section alone meets the gap`, () => {
+    expect(mismatches(cuts)).toEqual([]);
+  });
+
   test('has its breaches confirmed by the engine: amps flow, and the loco would start', () => {
     const breaches = yards(2, 2).flatMap((yard) =>
       proveGap(groundOf(yard)).breaches.map((breach) => ({ yard, breach }))
@@ -128,13 +150,40 @@ describe('proveFaults(ground)', () => {
     const ground = groundOf(yard);
     const moments = bruteMoments(yard);
     const all = faultsOf(yard);
-    const differing = all.filter((fault) => {
-      const tried = brute(yard, (s) => ({ ...s, faults: [fault] }), moments);
+    const tried = all.map((fault) => brute(yard, (s) => ({ ...s, faults: [fault] }), moments));
+    const differing = all.filter((fault, index) => {
       const proof = proveGap(ground, [fault]);
-      return tried.unsafe !== proof.unsafe || tried.unsafeHome !== proof.unsafeHome;
+      return tried[index]?.unsafe !== proof.unsafe || tried[index]?.unsafeHome !== proof.unsafeHome;
     });
     expect(all.length).toBeGreaterThan(50);
     expect(differing).toEqual([]);
+
+    const every = [brute(yard, undefined, moments), ...tried];
+    const sum = (of: 'states' | 'unsafe') => every.reduce((total, each) => total + each[of], 0n);
+    const { states, unsafe } = proveFaults(ground);
+    expect({ states, unsafe }).toEqual({ states: sum('states'), unsafe: sum('unsafe') });
+  });
+
+  test('a faulty pin contact of a cut running road finds its holes, as brute force does', () => {
+    const yard = yardOf({
+      deckRoads: 2,
+      runningRoad: 'interlocked',
+      cuts: [{ road: 'Q', rail: 'both', atMm: 900 }]
+    });
+    const ground = groundOf(yard);
+    const moments = bruteMoments(yard);
+    const faults = faultsOf(yard).filter((fault) => JSON.stringify(fault).includes('pin contact'));
+    const counts = faults.map((fault) => {
+      const { unsafe, unsafeHome } = proveGap(ground, [fault]);
+      return { fault, unsafe, unsafeHome };
+    });
+    expect(counts).toEqual(
+      faults.map((fault) => {
+        const { unsafe, unsafeHome } = brute(yard, (s) => ({ ...s, faults: [fault] }), moments);
+        return { fault, unsafe, unsafeHome };
+      })
+    );
+    expect(new Set(counts.map(({ unsafe }) => unsafe)).size).toBeGreaterThan(1);
   });
 
   test('has every new breach confirmed by the engine with the fault in', () => {

@@ -1,18 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { checks, defaultOptions, faultTable, runChecks, type Told } from '../../src/lib/checks';
-import { admit, read, YardSchema, type YardInput } from '../../src/lib/yard';
+import {
+  checks,
+  defaultOptions,
+  faultBoard,
+  faultTable,
+  runChecks,
+  type Told
+} from '../../src/lib/checks';
+import { admit, faultsOf, read, YardSchema, type YardInput } from '../../src/lib/yard';
+import { result } from './result';
 
 const yardOf = (input: YardInput) => admit('yard', YardSchema, input);
 const run = (id: string, input: YardInput) =>
   checks.find((check) => check.id === id)?.run(yardOf(input), defaultOptions) ?? [];
 
-/** What the last step of some work returns. */
-function result<T>(steps: Generator<unknown, T>): T {
-  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
-}
-
 describe('runChecks(yard)', () => {
-  const told: readonly Told[] = [...runChecks(yardOf({ deckRoads: 2, stablingRoads: 1 }))];
+  const told: readonly Told[] = [...runChecks(yardOf({ deckRoads: 1, stablingRoads: 1 }))];
 
   test('tells each check before it is done, and what it found, the gap proof first', () => {
     const checked = told.flatMap((each) => (each.about === 'check' ? [each.id] : []));
@@ -21,11 +24,16 @@ describe('runChecks(yard)', () => {
     expect(told.filter(({ about }) => about === 'doing')).toHaveLength(checks.length);
   });
 
-  test('then counts the faults up to all of them, and ends with their table', () => {
-    const faults = told.flatMap((each) => (each.about === 'faults' ? [each] : []));
-    expect(faults.map(({ done }) => done)).toEqual(faults.map((_, index) => index + 1));
-    expect(faults.at(-1)?.done).toBe(faults.at(-1)?.of);
-    expect(told.at(-1)?.about).toBe('table');
+  test.each([
+    ['faults', 'table'],
+    ['pairs', 'pair table']
+  ])('then counts the %s up to all of them, and tells their %s', (about, table) => {
+    const steps = told.flatMap((each) =>
+      each.about === about && 'done' in each ? [[each.done, each.of]] : []
+    );
+    expect(steps).toEqual(steps.map((_, index) => [index + 1, steps.length]));
+    const last = told.findLastIndex((each) => each.about === about);
+    expect(told[last + 1]?.about).toBe(table);
   });
 
   test('tells what can be sent to a page as it is', () => {
@@ -34,7 +42,8 @@ describe('runChecks(yard)', () => {
 });
 
 describe('faultTable(yard)', () => {
-  const table = result(faultTable(yardOf({ deckRoads: 2, stablingRoads: 2 })));
+  const yard = yardOf({ deckRoads: 2, stablingRoads: 2 });
+  const table = result(faultTable(yard));
 
   test('says of each fault what it lets happen, whether it shows, and which test finds it', () => {
     expect(table.rows.length).toBeGreaterThan(3);
@@ -47,8 +56,22 @@ describe('faultTable(yard)', () => {
     }
   });
 
+  test('gives the number of its states as a product in words, and the unsafe ones exactly', () => {
+    const { what, amount } = table.summary;
+    const [switches = 0, places = 0, all] = [
+      ...what.matchAll(/2\^(\d+) settings|× (\d+) places|= ([\d ]+) states/g)
+    ].map(([, ...found]) => Number(found.find((each) => each)?.replaceAll(' ', '')));
+    expect(2 ** switches * places * 2).toBe(all);
+    const ways = faultsOf(yard).length + 1;
+    expect(what).toContain(`× ${ways} for no fault or one of ${ways - 1}.`);
+    const total = /of ([\d ]+) states/.exec(amount)?.[1]?.replaceAll(' ', '');
+    expect(Number(total)).toBe((all ?? 0) * ways);
+  });
+
   test('has a board for each, with the fault in it and volts on the open road', () => {
-    for (const { board, lets } of table.rows) {
+    for (const row of table.rows) {
+      const { lets } = row;
+      const board = faultBoard(yard, row);
       expect(board.scene.faults).toHaveLength(1);
       const road = /^Road (\S+)/.exec(lets)?.[1] ?? '';
       const volts = read(board.yard, board.scene).between(
@@ -89,7 +112,7 @@ describe('contacts loaded too lightly', () => {
     const [finding] = run('light-contacts', { deckRoads: 3, lamps: 'own' });
     expect(finding).toMatchObject({ grade: 'think' });
     expect(finding?.where).toEqual(['lamp pole A', 'lamp pole B', 'lamp pole C']);
-    expect(finding?.amount).toMatch(/^10\.0 mA.* 160\.0 mA$/);
+    expect(finding?.amount).toMatch(/^10 mA through lamp pole A; .* 160 mA$/);
     expect(run('light-contacts', { deckRoads: 3 })[0]).toMatchObject({ grade: 'fine' });
   });
 });

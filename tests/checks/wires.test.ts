@@ -26,7 +26,7 @@ describe('running', () => {
     const thin = { ...demo, wires: { dropper: { size: '7/0.2', lengthM: 25 } } };
     const [worst] = run('running', thin);
     expect(worst?.grade).toBe('think');
-    expect(worst?.cure).toBe('Use 16/0.2 wire instead of 7/0.2 for each dropper.');
+    expect(worst?.cure).toBe('Use 16/0.2 wire instead of 7/0.2 for the droppers (550.0 m).');
     const mended = { ...demo, wires: { dropper: { size: '16/0.2', lengthM: 25 } } };
     expect(run('running', mended)[0]?.grade).toBe('fine');
   });
@@ -53,7 +53,7 @@ describe('ratings', () => {
 describe('protection', () => {
   test('proposes a fuse between the load and what the wire may carry: IB ≤ In ≤ Iz', () => {
     const thin = { ...demo, wires: { dropper: { size: '7/0.2', lengthM: 1 } } };
-    const dropper = run('protection', thin).find(({ where }) => where.includes('dropper'));
+    const dropper = run('protection', thin).find(({ where }) => where.includes('droppers'));
     expect(dropper).toMatchObject({ grade: 'must fix' });
     expect(dropper?.cure).toContain('1 A');
     expect(fuseFor(0.9, wireAmps('7/0.2'))).toBe(1);
@@ -68,7 +68,7 @@ describe('off is off', () => {
     expect(rotary.map(({ what }) => what)).toContain('No two roads can be live at once.');
     const bridging = { deckRoads: 5, switching: 'rotary', rotary: 'make before break' };
     expect(run('off-is-off', bridging).map(({ what }) => what)).toContain(
-      '2 roads can be live at once.'
+      '2 roads can be live at once: A and B.'
     );
   });
 });
@@ -77,17 +77,11 @@ describe('lamps and room', () => {
   test('give the lamp its E12 resistor, and find a road that is too short', () => {
     expect(run('lamps', { ...demo, lamps: 'own' })[0]?.what).toContain('1000 Ω');
     expect(run('lamps', demo)).toEqual([]);
-    const [, , , stabling] = run('room', { ...demo, stablingLengthMm: 200 });
-    expect(stabling).toMatchObject({ grade: 'must fix', amount: '250 mm on 200 mm' });
+    const [stabling] = run('room', { ...demo, stablingLengthMm: 200 });
+    expect(stabling).toMatchObject({
+      grade: 'must fix',
+      where: ['1', '2', '3', '4'],
+      amount: '250 mm on 200 mm, 50 mm too much'
+    });
   });
 });
-
-test('every finding says what, how much, why and what to do', () => {
-  for (const input of [demo, { ...demo, runningRoad: 'interlocked', lamps: 'track' }]) {
-    const findings = checks.flatMap((check) => check.run(yardOf(input), defaultOptions));
-    for (const { what, amount, why, cure, source } of findings) {
-      for (const words of [what, amount, why, cure, source]) expect(words).not.toBe('');
-    }
-    expect(findings.length).toBeGreaterThan(10);
-  }
-}, 60_000);

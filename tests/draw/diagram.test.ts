@@ -1,6 +1,6 @@
 import type * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
-import { designations } from '../../src/lib/draw/designations';
+import { designations } from '../../src/lib/book/designations';
 import { diagramLayout } from '../../src/lib/draw/diagram';
 import { detours } from '../../src/lib/draw/detours';
 import { crossings } from '../../src/lib/draw/crossings';

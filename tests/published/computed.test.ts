@@ -12,8 +12,10 @@ import {
   stallTorque,
   wireOhmsPerMetre
 } from '../../src/lib/tables';
+import { read } from '../../src/lib/yard';
 import { D, G, J, M, R, chain, solved } from '../circuit/build';
 import { near } from '../circuit/near';
+import { moment } from '../yard/build';
 
 /**
  * Circuits worked out by closed forms, not published numbers. Diode and resistor:
@@ -82,6 +84,29 @@ describe('wires and rings', () => {
       J('J', ['0', 't'], 1)
     );
     near(s.volts('t'), ohms, computed);
+  });
+});
+
+describe('a yard whose return is a ring of 0.4 Ω', () => {
+  /** Annealed copper of 1 mm²: 1.7241e-8 Ω·m / 1e-6 m². */
+  const metres = (ohms: number) => ohms / 0.017241;
+
+  test.each([
+    [0.1, 'A', 36e-3],
+    [0.25, 'A', 75e-3],
+    [0.5, 'B', 100e-3],
+    [0.75, 'C', 75e-3],
+    [0.9, 'C', 36e-3]
+  ])('a loco %d of the way round, on road %s, sees x(1 − x)·0.4 Ω', (x, road, ohms) => {
+    const near0 = x === 0.5 ? 0.1 : Math.min(x, 1 - x);
+    const wire = (length: number) => ({ size: '1 mm²', lengthM: metres(length) });
+    const wires = { main: wire(near0 * 0.4), link: wire((0.4 - 2 * near0 * 0.4) / 2) };
+    const { yard, scene } = moment(
+      { deckRoads: 3, return: 'ring', plug: false, wires },
+      { locos: { Heron: road }, switches: { [road]: true }, controller: 1 }
+    );
+    const { amps, between } = read(yard, scene);
+    near((between(`return tag ${road}`, 'return') ?? NaN) / amps('Heron'), ohms, computed);
   });
 });
 

@@ -10,13 +10,16 @@ const run = (id: string, input: YardInput) =>
 /**
  * Common catalogues of switches and connectors, from memory where nothing else is said: several
  * contacts of a 9-way connector loaded together are planned for 3 A (our own judgement) and refused
- * above the 5 A of its headline; snap-action switches 3 to 5 A; miniature toggles 3 to 6 A.
+ * above the 5 A of its headline; snap-action switches 3 to 5 A; miniature toggles 3 to 6 A; rotary
+ * selectors carry 2 to 5 A once made; pushes 1 to 3 A.
  */
 describe('what contacts may carry', () => {
   test.each([
     ['plug contact', 3, 5],
     ['micro-switch', 3, 5],
-    ['toggle', 3, 6]
+    ['toggle', 3, 6],
+    ['rotary selector', 2, 5],
+    ['push', 1, 3]
   ] as const)('a %s is rated at the low end of %d to %d A', (kind, least, most) => {
     expect(contactAmps[kind].amps).toBeGreaterThanOrEqual(least);
     expect(contactAmps[kind].amps).toBeLessThanOrEqual(most);
@@ -28,6 +31,14 @@ describe('what contacts may carry', () => {
     const parts = ratedParts(yardOf({ deckRoads: 3, stablingRoads: 2 }));
     for (const { what, rating } of parts.filter(({ what }) => !what.includes('wire'))) {
       expect(rating, what).toBe(contactAmps[what as keyof typeof contactAmps].amps);
+    }
+    for (const [switching, kind] of [
+      ['rotary', 'rotary selector'],
+      ['pushes', 'push']
+    ] as const) {
+      const names = ratedParts(yardOf({ deckRoads: 2, switching })).map(({ what }) => what);
+      expect(names).toContain(kind);
+      expect(names).not.toContain('toggle');
     }
     const strong = { deckRoads: 3, supply: { limitAmps: 3.1, volts: 12, ohms: 0.1 } };
     const grades = (input: YardInput) => run('ratings', input).map(({ grade }) => grade);

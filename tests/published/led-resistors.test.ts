@@ -24,4 +24,11 @@ describe('fitLamp: resistor, current and heat of an LED', () => {
     near(fit.amps * 1000, amps, { rel: 1e-3 });
     near(fit.watts * 1000, watts, { rel: 2e-3 });
   });
+
+  test('from E24 it takes the next above too, where E12 is further off', () => {
+    const wish = { supplyVolts: 12, ledVolts: 3.2, amps: 20e-3 };
+    expect(fitLamp(wish, 'E24').ohms).toBe(470);
+    expect(fitLamp({ ...wish, ledVolts: 3.8 }, 'E24').ohms).toBe(430);
+    expect(fitLamp({ ...wish, ledVolts: 3.8 }, 'E12').ohms).toBe(470);
+  });
 });

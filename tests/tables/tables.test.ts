@@ -7,6 +7,7 @@ import {
   leds,
   liberalWireAmps,
   metals,
+  panelParts,
   strandedSizes,
   voltmeterOhms,
   wireAreaMm2,
@@ -20,7 +21,8 @@ const tables = {
   gaugeAmps,
   leds,
   liberalWireAmps,
-  metals
+  metals,
+  panelParts
 };
 
 describe('every entry', () => {

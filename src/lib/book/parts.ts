@@ -1,6 +1,8 @@
 import { group } from 'd3';
 import { contactAmps, wireAmps } from '../tables';
 import { wire, type Part, type Yard } from '../yard';
+import { colourText } from './colours';
+import { holeText } from './panel';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf } from './wires';
 
@@ -20,16 +22,21 @@ function kinds(yard: Yard): readonly Kind[] {
       kind: 'toggle',
       name: `Miniature toggle, ${poles}, on and off`,
       rating: `${contactAmps.toggle.amps} A`,
-      hole: '6.2 to 6.5 mm'
+      hole: holeText('toggle')
     },
-    { kind: 'push', name: 'Sprung push, makes when pressed', rating: '1 A', hole: '12 mm' },
+    {
+      kind: 'push',
+      name: 'Sprung push, makes when pressed',
+      rating: '1 A',
+      hole: holeText('push')
+    },
     {
       kind: 'pin contact',
       name: 'Micro-switch, worked by the locating pin',
       rating: `${contactAmps['micro-switch'].amps} A`,
       hole: ''
     },
-    { kind: 'lamp', name: 'LED, red, 3 mm, in a bezel', rating: '20 mA', hole: '6 mm' },
+    { kind: 'lamp', name: 'LED, red, 3 mm, in a bezel', rating: '20 mA', hole: holeText('lamp') },
     { kind: 'lamp guard', name: 'Small signal diode', rating: '100 mA', hole: '' }
   ];
 }
@@ -44,7 +51,14 @@ function bought(yard: Yard): Table {
   const rotary =
     positions === 0
       ? []
-      : [[`Rotary selector, ${positions + 1} positions, ${yard.rotary}`, 1, '0.3 A', '10 mm']];
+      : [
+          [
+            `Rotary selector, ${positions + 1} positions, ${yard.rotary}`,
+            1,
+            '0.3 A',
+            holeText('rotary')
+          ]
+        ];
   const resistors = group(
     parts.filter(({ kind }) => kind === 'resistor'),
     ({ ohms }) => ohms
@@ -67,12 +81,16 @@ function bought(yard: Yard): Table {
 }
 
 function wireTable(yard: Yard): Table {
-  const groups = group(wiresOf(yard), ({ size, job }) => `${size} for ${job}`);
+  const groups = group(
+    wiresOf(yard).map((wire) => ({ ...wire, colour: colourText(yard, wire) })),
+    ({ size, job, colour }) => `${size} for ${job} ${colour}`
+  );
   return {
     title: 'Wire',
-    columns: ['Wire', 'Pieces', 'Metres, cut', 'May carry'],
-    rows: [...groups].map(([name, all]) => [
-      name,
+    columns: ['Wire', 'Colour', 'Pieces', 'Metres, cut', 'May carry'],
+    rows: [...groups.values()].map((all) => [
+      `${all[0]?.size} for ${all[0]?.job}`,
+      all[0]?.colour ?? '',
       all.length,
       Number(all.reduce((sum, each) => sum + cutM(each), 0).toFixed(1)),
       `${wireAmps(all[0]?.size ?? '').toFixed(1)} A`

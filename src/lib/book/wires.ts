@@ -1,5 +1,4 @@
-import { wireOhmsPerMetre } from '../tables';
-import { placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
+import { once, placed, sidesOf, wire, type Part, type Placed, type Run, type Yard } from '../yard';
 
 /** A piece of wire to cut, from terminal to terminal. */
 export interface Wire {
@@ -59,17 +58,10 @@ function lugs(runs: readonly Run[]): ReadonlyMap<string, string> {
 
 const BEHIND = 'behind ';
 
-/** Size and length of the wire in a run; contacts that sit side by side have none between them. */
-function lengthOf({ job, parts }: Run, { wires }: Yard): Yard['wires']['main'] {
-  const wirePart = parts.find(({ kind }) => kind === 'wire');
-  if (!wirePart) return { size: wires.link.size, lengthM: 0 };
-  if (job === 'lamp') return wires.lamp;
-  if (wirePart.id.includes('dropper')) return wires.dropper;
-  const ohms = wireOhmsPerMetre(wires.main.size) * wires.main.lengthM;
-  return ohms === wirePart.ohms ? wires.main : wires.link;
-}
-
-/** The pieces between a run's terminals; its one wire is shared out evenly among them. */
+/**
+ * The pieces between a run's terminals; its one wire is shared out evenly among them. Contacts that sit
+ * side by side have none between them.
+ */
 function pieces(
   run: Run,
   yard: Yard,
@@ -82,22 +74,22 @@ function pieces(
     from: stops[2 * index] as string,
     to: stops[2 * index + 1] as string
   })).filter(({ from, to }) => from !== to);
-  const { size, lengthM } = lengthOf(run, yard);
+  const laid = run.parts.find((part) => part.wire)?.wire ?? { ...yard.wires.link, lengthM: 0 };
   return gaps.map((gap) => ({
     ...gap,
     job: run.job,
     road: run.road,
-    size,
-    lengthM: lengthM / gaps.length,
+    size: laid.size,
+    lengthM: laid.lengthM / gaps.length,
     run: run.id
   }));
 }
 
 /** Every wire of a yard, numbered in the order in which one lays them. Rail joiners are no wires. */
-export function wiresOf(yard: Yard): readonly Wire[] {
+export const wiresOf = once((yard: Yard): readonly Wire[] => {
   const runs = wire(yard).filter(({ id }) => !/^(feed|return) joiner /.test(id));
   const lug = lugs(runs);
   return runs
     .flatMap((run) => pieces(run, yard, lug))
     .map((piece, index) => ({ number: index + 1, ...piece }));
-}
+});

@@ -9,6 +9,13 @@ export interface Sight {
   readonly scene: Scene;
 }
 
+/** Figures to look up, behind a finding. */
+export interface Figures {
+  readonly title: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
 /** One thing a check has to say, in sentences of a modeller. */
 export interface Finding {
   readonly grade: Grade;
@@ -25,6 +32,7 @@ export interface Finding {
   readonly source: string;
   /** A board to see it on. */
   readonly board?: Sight;
+  readonly figures?: Figures;
 }
 
 /** What the user may set. */

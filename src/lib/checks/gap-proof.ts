@@ -1,50 +1,23 @@
 import {
-  admit,
-  joinWords,
+  holes,
   liveRoads,
   read,
   roadNamed,
+  roads,
   roadTitle,
+  travel,
   voltsText,
-  YardSchema,
   type Yard
 } from '../yard';
 import type { Check, Finding } from './finding';
-import { breachScene } from './gap/board';
+import { designChanges, type DesignChange } from './design-changes';
+import { breachScene, provedScene } from './gap/board';
 import { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 import { assumptions, breachWords, countText, statesWords, unsafeText } from './gap/words';
-
-/** A change of the design that may close an end, and how it is said. */
-interface Cure {
-  readonly words: string;
-  readonly yard: Yard;
-}
-
-/** Changes worth trying for this yard, besides a stop at the end itself. */
-function cures(yard: Yard): readonly Cure[] {
-  const changed = (change: Partial<Yard>) => admit('yard', YardSchema, { ...yard, ...change });
-  return [
-    ...(yard.runningRoad === 'direct'
-      ? [
-          {
-            words: 'Feed each running road through a switch and the contacts of its running holes.',
-            yard: changed({ runningRoad: 'interlocked' })
-          }
-        ]
-      : []),
-    ...(yard.stablingRoads > 0 && !yard.interlocked
-      ? [
-          {
-            words: "Put the pin's contact in the feed of each stabling road.",
-            yard: changed({ interlocked: true })
-          }
-        ]
-      : [])
-  ];
-}
+import { listed } from './listed';
 
 /** The change that closes this end for good, as the proof of the changed yard says. */
-const cureOf = (breach: Breach, tried: readonly (Cure & { readonly proof: GapProof })[]) =>
+const cureOf = (breach: Breach, tried: readonly (DesignChange & { readonly proof: GapProof })[]) =>
   tried.find(
     ({ proof }) =>
       !proof.breaches.some(({ road, end }) => road === breach.road && end === breach.end)
@@ -56,7 +29,7 @@ const creeps = (yard: Yard, { pin, road }: Breach): boolean =>
 
 interface Told {
   readonly breach: Breach;
-  readonly cure: Cure | undefined;
+  readonly cure: DesignChange | undefined;
   /** How many states are unsafe, in words. */
   readonly count: string;
 }
@@ -72,7 +45,9 @@ function breachFinding(yard: Yard, { breach, cure, count }: Told): Finding {
     where: [breach.road],
     amount: `${voltsText(volts)} on its rails, ${starts ? 'enough to start a loco' : 'less than starts a loco'}; ${count} are unsafe`,
     why: 'A loco driven there falls into the gap.',
-    cure: cure?.words ?? 'Put a stop at this end, closed whenever nothing faces it.',
+    cure:
+      cure?.words ??
+      `Put a stop at the ${breach.end} end of ${roadTitle(yard, breach.road)}, closed whenever nothing faces it.`,
     source: 'the engine',
     board: { yard, scene }
   };
@@ -81,29 +56,35 @@ function breachFinding(yard: Yard, { breach, cure, count }: Told): Finding {
 /** Deck roads whose ends stand in an opening while the deck is out of line. */
 function creepFinding(yard: Yard, breaches: readonly Breach[]): Finding {
   const [first] = breaches as readonly [Breach, ...Breach[]];
-  const names = [...new Set(breaches.map(({ road }) => road))];
+  const names = roads(yard).filter((name) => breaches.some(({ road }) => road === name));
   const titles = names.map((road) => roadTitle(yard, road));
   return {
     grade: 'think',
-    what: `With the pin out, ${joinWords(titles, 'and')} can be live just out of line with an opening.`,
+    what: `With the pin out, ${listed(titles)} can be live just out of line with an opening.`,
     where: names,
-    amount: `within ${yard.openingMm / 2} mm of a stop`,
+    amount: `the deck less than ${yard.openingMm / 2} mm from a stop, and more than ${yard.toleranceMm} mm`,
     why: 'A loco driven out through the opening falls beside the rails.',
-    cure: 'Do not drive while the pin is out, or let the pin cut the feed of the whole deck.',
+    cure: 'Do not drive while the pin is out; or let a contact of the pin cut the feed of the whole deck.',
     source: 'the engine',
     board: { yard, scene: breachScene(yard, first) }
   };
 }
 
-function provedFinding(proof: GapProof, states: States): Finding {
+function provedFinding(yard: Yard, proof: GapProof, states: States): Finding {
+  const moves = travel(yard).least < 0 && holes(yard).length > 0;
   return {
     grade: 'fine',
-    what: 'Proved: with the pin home, no loco can be driven into the gap.',
+    what: moves
+      ? 'Proved: with the pin home, no loco can be driven into the gap.'
+      : 'Proved: no loco can be driven into the gap, for every end is closed.',
     where: [],
-    amount: `${countText(proof.unsafeHome)} unsafe states with the pin home; ${unsafeText(proof, states)} in all`,
+    amount: moves
+      ? `${countText(proof.unsafeHome)} unsafe states with the pin home; ${unsafeText(proof, states)} in all`
+      : unsafeText(proof, states),
     why: `Every state was covered: ${statesWords(states)}.`,
-    cure: `It holds as long as this does. ${assumptions.join(' ')}`,
-    source: 'the engine'
+    cure: `It holds as long as this does. ${(moves ? assumptions : assumptions.slice(-1)).join(' ')}`,
+    source: 'the engine',
+    board: { yard, scene: provedScene(yard) }
   };
 }
 
@@ -115,7 +96,12 @@ export const gapProof: Check = {
     const ground = groundOf(yard);
     const states = statesOf(ground);
     const proof = proveGap(ground);
-    const tried = cures(yard).map((cure) => ({ ...cure, proof: proveGap(groundOf(cure.yard)) }));
+    // A ring takes no path away, so it cures nothing here.
+    const worth = designChanges(yard).filter((cure) => cure.yard.return === yard.return);
+    const tried = worth.map((cure) => ({
+      ...cure,
+      proof: proveGap(groundOf(cure.yard))
+    }));
     const creeping = proof.breaches.filter((breach) => creeps(yard, breach));
     const standing = proof.breaches.filter((breach) => !creeps(yard, breach));
     return [
@@ -126,7 +112,7 @@ export const gapProof: Check = {
           count: unsafeText(proof, states)
         })
       ),
-      ...(standing.length === 0 ? [provedFinding(proof, states)] : []),
+      ...(standing.length === 0 ? [provedFinding(yard, proof, states)] : []),
       ...(creeping.length > 0 ? [creepFinding(yard, creeping)] : [])
     ];
   }

@@ -3,11 +3,14 @@ export {
   defaultOptions,
   type Check,
   type CheckOptions,
+  type Figures,
   type Finding,
   type Grade,
   type Sight
 } from './finding';
-export { faultTable, type FaultRow, type FaultTable } from './one-thing-fails';
+export { faultBoard, type FaultRow, type FaultTable } from './fault-row';
+export { faultTable } from './one-thing-fails';
+export { pairTable, tooManyPairs } from './two-things-fail';
 export { runChecks, type Told } from './run';
 export { groundOf, proveGap, statesOf, type Breach, type GapProof, type States } from './gap/proof';
 export { breachScene } from './gap/board';

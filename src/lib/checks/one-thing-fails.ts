@@ -1,102 +1,39 @@
-import { joinWords, roadTitle, sentence, type Fault, type Yard } from '../yard';
-import type { Finding, Grade, Sight } from './finding';
-import { breachScene } from './gap/board';
-import type { Notice } from './gap/everyday';
-import { faultSteps, type FaultProof, type FaultProofs, type Progress } from './gap/faults';
-import { groundOf, type Breach } from './gap/proof';
-import { breachWords, countText } from './gap/words';
+import type { Yard } from '../yard';
+import { faultCures } from './fault-cures';
+import { faultRow, inOrder, type FaultTable } from './fault-row';
+import type { Finding } from './finding';
+import { faultSteps, type FaultProofs, type Progress } from './gap/faults';
+import { groundOf, statesOf, type Ground } from './gap/proof';
+import { countText, statesWords } from './gap/words';
 
-/** One fault that opens a new end: what it lets happen, whether it shows, which test finds it, what takes it away. */
-export interface FaultRow {
-  /** What faults like it have in common, to gather them by. */
-  readonly kind: string;
-  readonly fault: string;
-  /** `must fix` where nothing shows it in everyday use. */
-  readonly grade: Grade;
-  readonly lets: string;
-  readonly notice: string;
-  readonly test: string;
-  readonly cure: string;
-  readonly board: Sight;
-}
-
-export interface FaultTable {
-  readonly rows: readonly FaultRow[];
-  readonly summary: Finding;
-}
-
-/** How faults of one kind are called together, by the key that tells the kind. */
-const kindWords: Readonly<Record<string, string>> = {
-  stuckOpen: 'A contact never makes',
-  welded: 'A contact never opens',
-  wireOff: 'A wire is off',
-  linkBroken: 'A link of the return is broken',
-  crossed: 'Two feeds are exchanged',
-  bridge: 'Solder bridges two contacts',
-  halfHome: 'The plug is half home',
-  early: 'A pin contact makes too early',
-  comNc: 'COM and NC are exchanged',
-  touching: 'Rails of two roads touch',
-  droppersCrossed: 'Feed and return are exchanged',
-  lampReversed: 'A lamp is the wrong way round',
-  lampBare: 'A lamp has no resistor'
-};
-
-const kindOf = (fault: Fault): string =>
-  Object.keys(fault).flatMap((key) => kindWords[key] ?? [])[0] ?? 'Other faults';
-
-/** Whether somebody who works the yard as usual would notice. */
-function noticeWords(yard: Yard, { dead, live }: Notice): string {
-  if (dead.length === 0 && live.length === 0) return 'In everyday use nothing shows it.';
-  const named = (roads: readonly string[]) =>
-    joinWords(
-      roads.map((road) => roadTitle(yard, road)),
-      'and'
-    );
-  const parts = [
-    ...(dead.length > 0 ? [`${named(dead)} will not run when it should`] : []),
-    ...(live.length > 0 ? [`${named(live)} runs when it should not`] : [])
-  ];
-  return sentence(`yes: ${joinWords(parts, 'and')}`);
-}
-
-function faultRow(yard: Yard, each: FaultProof, breach: Breach): FaultRow {
-  const { fault, words, notice } = each;
-  const road = roadTitle(yard, breach.road);
-  return {
-    kind: kindOf(fault),
-    fault: sentence(words),
-    grade: notice.dead.length > 0 ? 'think' : 'must fix',
-    lets: `Road ${road} can be live while its ${breach.end} end faces nothing.`,
-    notice: noticeWords(yard, notice),
-    test: `${sentence(breachWords(yard, breach))} A test lamp across the rails of ${road} must stay dark.`,
-    cure: 'A stop at that end, closed whenever nothing faces it.',
-    board: { yard, scene: breachScene(yard, breach, [fault]) }
-  };
-}
-
-const summaryOf = ({ states, unsafe, faults }: FaultProofs): Finding => {
+function summaryOf(ground: Ground, { states, unsafe, faults }: FaultProofs): Finding {
   const harmless = faults.filter(({ breach }) => !breach).length;
+  const each = statesOf(ground);
+  const ways = states / each.all;
   return {
     grade: 'fine',
-    what: 'Every state was covered with no fault and with each single fault.',
+    what:
+      `Every state was covered with no fault and with each single fault: ${statesWords(each)}, ` +
+      `× ${countText(ways)} for no fault or one of ${countText(ways - 1n)}.`,
     where: [],
     amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
     why: `${harmless} of ${faults.length} faults that change a path open no new end with the pin home.`,
     cure: 'Nothing to do.',
     source: 'the engine'
   };
-};
+}
 
 /**
  * The gap proof under every single fault, step by step; at the end the faults that open an end with
  * the pin home, those first which nothing shows.
  */
 export function* faultTable(yard: Yard): Generator<Progress, FaultTable> {
-  const proofs = yield* faultSteps(groundOf(yard));
-  const rows = proofs.faults.flatMap((each) =>
-    each.breach ? [faultRow(yard, each, each.breach)] : []
-  );
-  const hidden = ({ grade }: FaultRow) => (grade === 'must fix' ? 0 : 1);
-  return { rows: rows.toSorted((a, b) => hidden(a) - hidden(b)), summary: summaryOf(proofs) };
+  const ground = groundOf(yard);
+  const proofs = yield* faultSteps(ground);
+  const cureOf = faultCures(ground);
+  const rows = proofs.faults.flatMap(({ breach, notice, fault }) => {
+    const faults = [fault];
+    return breach ? [faultRow(yard, { faults, breach, notice, cure: cureOf(faults, breach) })] : [];
+  });
+  return { rows: inOrder(rows), summary: summaryOf(ground, proofs) };
 }

@@ -1,18 +1,19 @@
-import { contactAmps, wireAmps } from '../tables';
+import { contactAmps, strandedSizes, wireAmps } from '../tables';
 import {
   ampsText,
   fleetOf,
-  joinWords,
   read,
   roads,
+  sentence,
   switchedRoads,
   type Part,
   type Reading,
   type Scene,
   type Yard
 } from '../yard';
+import { listed } from './listed';
 import type { Check, Finding } from './finding';
-import { hungriest, roadScene } from './road-scene';
+import { hungriest, roadScene, shortScene } from './road-scene';
 
 /** A part with what it may carry and what it can see, A. */
 export interface Rated {
@@ -27,26 +28,26 @@ export interface Rated {
   readonly scene: Scene;
 }
 
-/** Which kind of run a wire belongs to. */
-export const sizeOf = (yard: Yard, id: string): string => {
-  const { main, link, dropper } = yard.wires;
-  if (/dropper/.test(id)) return dropper.size;
-  return (id === 'feed wire' || id === 'return wire' ? main : link).size;
-};
+/** What contacts are called by people and in the table of their ratings. */
+const contactWords = {
+  toggle: 'toggle',
+  selector: 'rotary selector',
+  push: 'push',
+  'pin contact': 'micro-switch',
+  plug: 'plug contact'
+} as const;
 
-function ratingOf(yard: Yard, { id, kind }: Part): Pick<Rated, 'what' | 'rating' | 'source'> {
-  if (kind === 'wire') {
-    const size = sizeOf(yard, id);
-    return {
-      what: `${size} wire`,
-      rating: wireAmps(size),
-      source: 'equipment-wire catalogues, from memory'
-    };
+/** What a part is made of and what it may carry; undefined for what has no rating, such as a rail joiner. */
+function ratingOf({ kind, wire }: Part): Pick<Rated, 'what' | 'rating' | 'source'> | undefined {
+  if (wire) {
+    const { size } = wire;
+    const source = 'equipment-wire catalogues, from memory';
+    return { what: `${size} wire`, rating: wireAmps(size), source };
   }
-  const contact =
-    kind === 'plug' ? 'plug contact' : kind === 'pin contact' ? 'micro-switch' : 'toggle';
-  const { amps, source } = contactAmps[contact];
-  return { what: contact, rating: amps, source };
+  if (!(kind in contactWords)) return undefined;
+  const what = contactWords[kind as keyof typeof contactWords];
+  const { amps, source } = contactAmps[what];
+  return { what, rating: amps, source };
 }
 
 /** Roads on which a loco can be held all at once: one for each loco there is. */
@@ -76,45 +77,105 @@ export function ratedParts(yard: Yard): readonly Rated[] {
   const singles = roads(yard).map((road) =>
     told(roadScene({ yard, roads: [road], locos: [hungriest(yard).name] }))
   );
-  const shorts = roads(yard).map((road) =>
-    told(roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] }))
-  );
+  const shorts = roads(yard).map((road) => told(shortScene(yard, road)));
   const parts = full.reading.runs.filter(({ job }) => job !== 'lamp').flatMap((run) => run.parts);
-  return parts.map((part) => {
+  return parts.flatMap((part) => {
+    const rating = ratingOf(part);
+    if (!rating) return [];
     const normal = worstFor([full, ...singles], part.id);
     const short = worstFor(shorts, part.id);
     const [n, s] = [ampsIn(normal, part.id), ampsIn(short, part.id)];
     const { scene } = n >= s ? normal : short;
-    return { id: part.id, ...ratingOf(yard, part), normal: n, short: s, scene };
+    return [{ id: part.id, ...rating, normal: n, short: s, scene }];
   });
 }
 
-/** The part of one kind that is nearest to its rating. */
-const tightest = (parts: readonly Rated[]): Rated =>
-  parts.reduce((a, b) => (Math.max(b.normal, b.short) > Math.max(a.normal, a.short) ? b : a));
+const most = ({ normal, short }: Rated): number => Math.max(normal, short);
 
-function kindFinding(yard: Yard, what: string, parts: readonly Rated[]): Finding {
-  const { id, rating, normal, short, source, scene } = tightest(parts);
-  const over = parts.filter((part) => Math.max(part.normal, part.short) > part.rating);
-  const inUse = over.some((part) => part.normal > part.rating);
+/** The part that sees most. */
+const tightest = (parts: readonly Rated[]): Rated =>
+  parts.reduce((a, b) => (most(b) > most(a) ? b : a));
+
+const isReturnContact = ({ id }: Pick<Rated, 'id'>): boolean => id.startsWith('plug return');
+
+/** What carries the most that was seen: a thicker wire, more contacts side by side, or a lower limit. */
+function cureFor(yard: Yard, worst: Rated): string {
+  const { what, rating } = worst;
+  const lower = `set the controller's limit to ${ampsText(rating)} or less`;
+  if (what.endsWith('wire')) {
+    const size = strandedSizes.find((each) => wireAmps(each) >= most(worst));
+    return size ? `Use ${size} wire there, or ${lower}.` : sentence(lower);
+  }
+  if (isReturnContact(worst) && yard.plug) {
+    const count = Math.ceil((most(worst) * yard.plug.returnContacts) / rating);
+    return `Use ${count} return contacts side by side, or ${lower}.`;
+  }
+  return `Take one that is rated for ${ampsText(most(worst))} or more, or ${lower}.`;
+}
+
+/** What to mind even where nothing is amiss. */
+const care: Readonly<Record<string, string>> = {
+  'rotary selector':
+    'Turn the selector with the knob at centre: a small one breaks only a fraction of an amp.',
+  'plug contact': 'Plug and unplug with the supply off.'
+};
+
+/** All parts of one kind: a size of wire, or a kind of contact. */
+interface Kind {
+  readonly what: string;
+  readonly parts: readonly Rated[];
+}
+
+const over = ({ parts }: Kind): readonly Rated[] =>
+  parts.filter((part) => most(part) > part.rating);
+
+function overFinding(yard: Yard, kind: Kind): Finding {
+  const { what } = kind;
+  const inUse = kind.parts.filter((part) => part.normal > part.rating);
+  const bad = inUse.length > 0 ? inUse : over(kind);
+  const worst = tightest(bad);
+  const { id, rating, normal, short, source, scene } = worst;
+  const names = listed(bad.map((part) => part.id));
   return {
-    grade: over.length === 0 ? 'fine' : inUse ? 'must fix' : 'think',
+    grade: inUse.length > 0 ? 'must fix' : 'think',
     what:
-      over.length === 0
-        ? `Every ${what} carries what it can see.`
-        : `${joinWords(
-            over.slice(0, 3).map((part) => part.id),
-            'and'
-          )} can see more than a ${what} may carry.`,
-    where: (over.length > 0 ? over : [{ id }]).map((part) => part.id),
-    amount: `${ampsText(normal)} in use and ${ampsText(short)} in a short, of ${ampsText(rating)}`,
-    why: `The worst is the ${id}. A wire or contact that carries too much gets hot.`,
-    cure:
-      over.length === 0
-        ? 'Nothing to do.'
-        : 'Use a thicker wire or a stronger contact, or a lower limit.',
+      inUse.length > 0
+        ? `More flows through ${names} in use than a ${what} may carry.`
+        : `In a short, more flows through ${names} than a ${what} may carry.`,
+    where: over(kind).map((part) => part.id),
+    amount: `${ampsText(normal)} with locos held still, ${ampsText(short)} in a short; a ${what} may carry ${ampsText(rating)}`,
+    why: `Hardest worked: ${id}. What carries too much gets hot: insulation melts, contacts weld.`,
+    cure: cureFor(yard, worst),
     source,
     board: { yard, scene }
+  };
+}
+
+/** Every kind whose parts can all take what they will carry, in one finding with its figures. */
+function fineFinding(yard: Yard, kinds: readonly Kind[]): Finding {
+  const hardest = kinds.map(({ parts }) => tightest(parts));
+  const worst = hardest.reduce((a, b) => (most(b) / b.rating > most(a) / a.rating ? b : a));
+  const cares = kinds.flatMap(({ what }) => care[what] ?? []);
+  return {
+    grade: 'fine',
+    what: `Every one of these can take what it will carry: ${hardest.map(({ what }) => what).join(', ')}.`,
+    where: hardest.map(({ id }) => id),
+    amount: `nearest to its rating is ${worst.id}: ${ampsText(most(worst))} of ${ampsText(worst.rating)}`,
+    why: 'Tried with a loco held still on each road, with all locos held still at once, and with a short on each road. What carries too much gets hot.',
+    cure: cares.length > 0 ? cares.join(' ') : 'Nothing to do.',
+    source: 'catalogues of equipment wire, switches and connectors, from memory',
+    board: { yard, scene: worst.scene },
+    figures: {
+      title: 'The part of each kind that sees most, and how much',
+      columns: ['Kind', 'Part', 'Held still', 'In a short', 'May carry'],
+      rows: hardest.map(({ what, id, normal, short, rating }) => [
+        what,
+        id,
+        ampsText(normal),
+        ampsText(short),
+        ampsText(rating)
+      ])
+    }
   };
 }
 
@@ -123,13 +184,16 @@ export const ratings: Check = {
   id: 'ratings',
   title: 'Which wire or contact carries too much?',
   run(yard) {
-    const parts = ratedParts(yard);
-    return [...new Set(parts.map(({ what }) => what))].map((what) =>
-      kindFinding(
-        yard,
-        what,
-        parts.filter((part) => part.what === what)
-      )
-    );
+    const all = ratedParts(yard);
+    const kinds = [...new Set(all.map(({ what }) => what))].map((what) => ({
+      what,
+      parts: all.filter((part) => part.what === what)
+    }));
+    const bad = kinds.filter((kind) => over(kind).length > 0);
+    const fine = kinds.filter((kind) => !bad.includes(kind));
+    return [
+      ...bad.map((kind) => overFinding(yard, kind)),
+      ...(fine.length > 0 ? [fineFinding(yard, fine)] : [])
+    ];
   }
 };

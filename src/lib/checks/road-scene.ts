@@ -1,11 +1,13 @@
 import {
   admit,
+  feedOf,
   fit,
   fleetOf,
   holes,
   motorConstant,
   roadNamed,
   SceneSchema,
+  secondVolts,
   switchedRoads,
   type Edit,
   type Loco,
@@ -62,6 +64,14 @@ export function roadScene({ yard, roads, speed = 0, edits = [], locos = [] }: On
   });
   return fit('scene', yard, scene);
 }
+
+/** The same with metal across the rails of the road: a short. */
+export const shortScene = (yard: Yard, road: string): Scene =>
+  roadScene({ yard, roads: [road], edits: [{ metal: `rails of ${road}` }] });
+
+/** Volts of the road's controller at full knob. */
+export const sourceVolts = (yard: Yard, road: string): number =>
+  feedOf(yard, road) === 'feed' ? yard.supply.volts : secondVolts(yard);
 
 /** The speed at which a loco takes its light current from these volts, m/s: (U − I₀·R) / k. */
 export const lightSpeedAt = (loco: Loco, volts: number): number =>

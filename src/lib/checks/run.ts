@@ -1,7 +1,10 @@
 import type { Yard } from '../yard';
 import { checks } from './checks';
 import { defaultOptions, type CheckOptions, type Finding } from './finding';
-import { faultTable, type FaultTable } from './one-thing-fails';
+import type { FaultTable } from './fault-row';
+import type { Progress } from './gap/faults';
+import { faultTable } from './one-thing-fails';
+import { pairTable, tooManyPairs } from './two-things-fail';
 
 /** What a run of all checks tells as it goes. */
 export type Told =
@@ -12,10 +15,23 @@ export type Told =
       readonly title: string;
       readonly findings: readonly Finding[];
     }
-  | { readonly about: 'faults'; readonly done: number; readonly of: number }
-  | { readonly about: 'table'; readonly table: FaultTable };
+  | { readonly about: 'faults' | 'pairs'; readonly done: number; readonly of: number }
+  | { readonly about: 'table' | 'pair table'; readonly table: FaultTable }
+  /** Two faults at once are not tried, and why. */
+  | { readonly about: 'no pairs'; readonly words: string };
 
-/** Runs every check of a yard, then every single fault, step by step: a caller can show each and can stop. */
+/** Tells how far some steps are, and returns what they lead to. */
+function* tell<T>(about: 'faults' | 'pairs', steps: Generator<Progress, T>): Generator<Told, T> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield { about, ...step.value };
+  }
+}
+
+/**
+ * Runs every check of a yard, then every single fault, then every two where the yard is small, step by
+ * step: a caller can show each and can stop.
+ */
 export function* runChecks(
   yard: Yard,
   options: CheckOptions = defaultOptions
@@ -24,12 +40,8 @@ export function* runChecks(
     yield { about: 'doing', title, done, of: checks.length };
     yield { about: 'check', id, title, findings: run(yard, options) };
   }
-  const steps = faultTable(yard);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) {
-      yield { about: 'table', table: step.value };
-      return;
-    }
-    yield { about: 'faults', ...step.value };
-  }
+  yield { about: 'table', table: yield* tell('faults', faultTable(yard)) };
+  const words = tooManyPairs(yard);
+  if (words) yield { about: 'no pairs', words };
+  else yield { about: 'pair table', table: yield* tell('pairs', pairTable(yard)) };
 }

@@ -60,23 +60,17 @@ function worst(yard: Yard, wires: readonly Part[]): Tally['worst'] {
     .reduce((most, each) => (each.dead > most.dead ? each : most), { wire: '', dead: 0 });
 }
 
-/** Metres of a wire: its run's length of the kind that it is of. */
-function metres({ wires }: Yard, id: string): number {
-  if (/dropper/.test(id)) return wires.dropper.lengthM;
-  return /^(feed|return) wire$/.test(id) ? wires.main.lengthM : wires.link.lengthM;
-}
-
 /** Counts a yard's parts, and asks the engine what each single broken wire does. */
 export function tally(yard: Yard): Tally {
   const parts = wire(yard).flatMap((run) => run.parts);
   const of = (kind: Part['kind']) => parts.filter((part) => part.kind === kind);
-  const wires = of('wire');
+  const wires = parts.filter((part) => part.wire);
   return {
     toggles: of('toggle').length,
     pinContacts: of('pin contact').length,
     plugContacts: of('plug').length,
     wires: wires.length,
-    wireM: wires.reduce((sum, { id }) => sum + metres(yard, id), 0),
+    wireM: wires.reduce((sum, part) => sum + (part.wire?.lengthM ?? 0), 0),
     worst: worst(yard, wires),
     unguarded: unguarded(yard)
   };

@@ -11,8 +11,8 @@ const FIRST = 100;
 const COLUMN = 96;
 const WIDEST = 180;
 const JOINT = 44;
-/** Between two levels of wires that pass each other. */
-const LANE = 20;
+/** Between two levels of wires that pass each other, px. */
+export const LANE = 20;
 /** Height of the feed line without wires above it, and of the motor between its rails. */
 const TOP = 34;
 const MOTOR = 64;
@@ -39,6 +39,8 @@ export interface DiagramLayout {
   readonly height: number;
   /** The supply's middle, and the heights of the two lines. */
   readonly supply: Point & { readonly feed: number; readonly return: number };
+  /** Every controller, with its middle line. */
+  readonly supplies: readonly { readonly place: string; readonly x: number }[];
   readonly paths: readonly Path[];
   readonly runs: readonly (LaidRun & { readonly run: Run })[];
   readonly held: readonly Held[];
@@ -54,7 +56,8 @@ function places(yard: Yard, runs: readonly Run[], width: number): ReadonlyMap<st
   const roads = roadsOf(yard);
   const has = (node: string) => runs.some(({ from, to }) => from === node || to === node);
   const joints = ['return joint', 'deck joint'].filter(has);
-  const room = width - SUPPLY_X - FIRST - JOINT * joints.length;
+  const second = has('feed 2') ? COLUMN : 0;
+  const room = width - SUPPLY_X - FIRST - second - JOINT * joints.length;
   const column = Math.min(Math.max(room / roads.length, COLUMN), WIDEST);
   const deck = roads.find(({ bed }) => bed === 'deck')?.name;
   let x = SUPPLY_X + FIRST;
@@ -63,6 +66,7 @@ function places(yard: Yard, runs: readonly Run[], width: number): ReadonlyMap<st
     found.set(name, x);
     x += step;
   };
+  if (second > 0) put('feed 2', second);
   if (joints.includes('return joint')) put('return joint', JOINT);
   for (const { name } of roads) {
     if (name === deck && joints.includes('deck joint')) put('deck joint', JOINT);
@@ -74,7 +78,7 @@ function places(yard: Yard, runs: readonly Run[], width: number): ReadonlyMap<st
 /** The nodes of a leg, with the supply's terminal in front. */
 const alongOf = (node: string, at: ReadonlyMap<string, number>): number | undefined => {
   if (node === 'feed' || node === 'return') return SUPPLY_X;
-  if (node.endsWith(' joint')) return at.get(node);
+  if (node === 'feed 2' || node.endsWith(' joint')) return at.get(node);
   return / tag /.test(node) ? at.get(roadOf(node)) : undefined;
 };
 
@@ -124,7 +128,16 @@ const joins = (all: readonly { readonly run: Run }[], job: Run['job'], name: str
 export function diagramLayout(
   yard: Yard,
   all: readonly Run[],
-  { scene, width: room }: { readonly scene: Scene; readonly width: number }
+  {
+    scene,
+    width: room,
+    lane = LANE
+  }: {
+    readonly scene: Scene;
+    readonly width: number;
+    /** Between two levels of wires that pass each other. */
+    readonly lane?: number;
+  }
 ): DiagramLayout {
   const runs = all.filter(({ job }) => job !== 'lamp');
   const at = places(yard, runs, room);
@@ -136,7 +149,7 @@ export function diagramLayout(
       least,
       ...runs.filter((run) => run.road && run.job === job).map((run) => roomFor(run))
     );
-  const feed = TOP + LANE * levels('feed');
+  const feed = TOP + lane * levels('feed');
   const feedRail = feed + need('feed', ABOVE);
   const returnRail = feedRail + MOTOR;
   const low = returnRail + need('return', BELOW);
@@ -148,7 +161,7 @@ export function diagramLayout(
   });
   const lines = { feed, return: low, lamp: low };
   const laid = [
-    ...legs.map((wire) => ({ run: wire.run, ...layRun(wire.run, legLine(wire, lines)) })),
+    ...legs.map((wire) => ({ run: wire.run, ...layRun(wire.run, legLine(wire, lines, lane)) })),
     ...runs
       .filter((run) => run.road && !isAcross(run))
       .map((run) => ({ run, ...layRun(run, pathLine(run, paths, lines)) }))
@@ -162,30 +175,36 @@ export function diagramLayout(
     .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes)) }));
   const width = Math.max(...at.values()) + 100;
   const supply = { x: SUPPLY_X, y: (feed + low) / 2, feed, return: low };
+  const second = at.get('feed 2');
+  const supplies = [
+    { place: 'controller', x: SUPPLY_X },
+    ...(second === undefined ? [] : [{ place: 'controller 2', x: second }])
+  ];
   return {
     width,
-    height: low + LANE * levels('return') + 40,
+    height: low + lane * levels('return') + 40,
     supply,
+    supplies,
     paths,
     runs: [...laid, ...across],
     held,
-    joints: jointsOf(laid),
+    joints: [...jointsOf(laid), ...(second === undefined ? [] : [{ x: second, y: low }])],
     anchors: new Map<string, Anchor>([
       ...[...laid, ...across].flatMap(({ anchors }) => [...anchors]),
       ...held.map((each): [string, Anchor] => [each.id, each]),
       ...paths.flatMap(({ loco, x }): [string, Anchor][] =>
         loco ? [[loco, { x, y: (feedRail + returnRail) / 2, angle: 90 }]] : []
       ),
-      ['controller', { x: supply.x, y: supply.y, angle: 90 }]
+      ...supplies.map(({ place, x }): [string, Anchor] => [place, { x, y: supply.y, angle: 90 }])
     ])
   };
 }
 
 type Lines = Readonly<Record<Run['job'], number>>;
 
-function legLine({ run, from, to, level }: LegWire, lines: Lines): Polyline {
+function legLine({ run, from, to, level }: LegWire, lines: Lines, lane: number): Polyline {
   const y = lines[run.job];
-  const far = y + (run.job === 'feed' ? -1 : 1) * LANE * level;
+  const far = y + (run.job === 'feed' ? -1 : 1) * lane * level;
   return [
     { x: from, y },
     ...(level === 0

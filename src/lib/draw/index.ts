@@ -8,3 +8,5 @@ export { default as PanelFace } from './PanelFace.svelte';
 export { default as Plan } from './Plan.svelte';
 export { default as Rows } from './Rows.svelte';
 export { default as TallyBars } from './TallyBars.svelte';
+export { bookDrawings, type BookDrawing } from './bookDrawings';
+export { svgOf, type Drawing } from './drawing';

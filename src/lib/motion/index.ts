@@ -4,3 +4,4 @@ export { gapWords } from './gapWords';
 export { playSequence, type StepPlayed } from './playSequence';
 export { quayWorking } from './quayWorking';
 export { SequenceSchema, type Sequence } from './sequence';
+export { works, workingsOf, type Working } from './workings';

@@ -32,9 +32,23 @@ export {
   renameKept,
   restoreKept,
   type Removed,
-  type Shelf,
-  type Stored
+  type Shelf
 } from './store';
+export { type Stored } from './tried';
+export {
+  begunAnew,
+  changeNotes,
+  MAX_INITIALS,
+  MAX_READING,
+  putBack,
+  readNotes,
+  withPrinted,
+  withReading,
+  withTick,
+  type BenchNotes,
+  type Notes,
+  type Printed
+} from './notes';
 export { readSvg, writeSvg } from './svg';
 export { readText } from './text';
 export { UnreadableError, type WhyWrong } from './wrong';

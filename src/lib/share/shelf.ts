@@ -35,6 +35,8 @@ export class StoreError extends Error {
 
 const YARD = 'ohmyard.yard.';
 const ASIDE = 'ohmyard.aside.';
+/** What is noted beside a yard: its readings, ticks and last print-out. */
+const NOTES = 'ohmyard.notes.';
 
 const denied = () =>
   new StoreError('denied', 'This browser keeps nothing for this page. Save your yard as a file.');
@@ -89,11 +91,27 @@ export const putOn = (device: Device, id: string, text: string): void =>
 export const takeFrom = (device: Device, id: string): void =>
   ask(device, (storage) => storage.removeItem(YARD + id));
 
-/** Moves a text that cannot be read under a key of its own, untouched; first the copy, then the rest. @throws StoreError */
-export function setAside(device: Device, id: string): void {
-  const text = textOn(device, id);
+/** Moves the text of a key under another, untouched; first the copy, then the rest. */
+function moveAside(device: Device, key: string, aside: string): void {
+  const text = ask(device, (storage) => storage.getItem(key));
   if (text === null) return;
-  const taken = ask(device, (storage) => storage.getItem(ASIDE + id)) ?? text;
-  put(device, taken === text ? ASIDE + id : `${ASIDE}${id}.${device.newId()}`, text);
-  takeFrom(device, id);
+  const taken = ask(device, (storage) => storage.getItem(aside)) ?? text;
+  put(device, taken === text ? aside : `${aside}.${device.newId()}`, text);
+  ask(device, (storage) => storage.removeItem(key));
 }
+
+/** Sets a yard's text that cannot be read aside. @throws StoreError */
+export const setAside = (device: Device, id: string): void =>
+  moveAside(device, YARD + id, ASIDE + id);
+
+/** The text of the notes beside a yard; null when there is none. @throws StoreError */
+export const readNotesText = (device: Device, id: string): string | null =>
+  ask(device, (storage) => storage.getItem(NOTES + id));
+
+/** Keeps the notes beside a yard. What stood there stays when it fails. @throws StoreError */
+export const writeNotes = (device: Device, id: string, text: string): void =>
+  put(device, NOTES + id, text);
+
+/** Sets notes that cannot be read aside. @throws StoreError */
+export const setNotesAside = (device: Device, id: string): void =>
+  moveAside(device, NOTES + id, `${ASIDE}notes.${id}`);

@@ -2,26 +2,8 @@ import { BorderError } from '../yard';
 import { entryText, readEntry, type Kept, type Mark } from './entry';
 import { named, type YardFile } from './file';
 import { MAX_NAME } from './limits';
-import {
-  idsOn,
-  putOn,
-  setAside,
-  StoreError,
-  takeFrom,
-  textOn,
-  type Device,
-  type WhyNot
-} from './shelf';
-
-/** What the store did, or words for the reader why it did not. */
-export type Stored<T> =
-  | { readonly ok: T }
-  | {
-      readonly wrong: string;
-      readonly why: WhyNot;
-      /** In a conflict: what another tab has kept meanwhile. */
-      readonly theirs?: Kept;
-    };
+import { idsOn, putOn, setAside, StoreError, takeFrom, textOn, type Device } from './shelf';
+import { ConflictError, tried, type Stored } from './tried';
 
 /** What is kept on this device. */
 export interface Shelf {
@@ -35,22 +17,6 @@ export interface Shelf {
 export interface Removed {
   readonly id: string;
   readonly text: string;
-}
-
-class ConflictError extends StoreError {
-  constructor(readonly theirs: Kept) {
-    super('conflict', 'Another tab has changed this yard. Keep both, or take theirs.');
-  }
-}
-
-function tried<T>(act: () => T): Stored<T> {
-  try {
-    return { ok: act() };
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    const theirs = error instanceof ConflictError ? { theirs: error.theirs } : {};
-    return { wrong: error.message, why: error.why, ...theirs };
-  }
 }
 
 const gone = () =>

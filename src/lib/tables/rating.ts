@@ -9,9 +9,14 @@ export interface ContactRating {
 
 /** Direct current that a contact may carry, A. */
 export const contactAmps: Readonly<
-  Record<'toggle' | 'micro-switch' | 'plug contact', ContactRating>
+  Record<'toggle' | 'rotary selector' | 'push' | 'micro-switch' | 'plug contact', ContactRating>
 > = {
   toggle: { amps: 3, source: 'common catalogues, 3 to 6 A at 28 V DC, the least; from memory' },
+  'rotary selector': {
+    amps: 2,
+    source: 'common catalogues, 2 to 5 A carried once made, the least; from memory'
+  },
+  push: { amps: 1, source: 'common catalogues, 1 to 3 A, the least; from memory' },
   'micro-switch': { amps: 3, source: 'common catalogues, 3 to 5 A, the least; from memory' },
   'plug contact': { amps: 3, source: 'common practice: several contacts loaded together' }
 };

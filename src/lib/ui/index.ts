@@ -9,6 +9,8 @@ export { default as ThemeChoice } from './ThemeChoice.svelte';
 export { default as LessonList } from './LessonList.svelte';
 export { default as WakeNote } from './WakeNote.svelte';
 export { default as WakeUps } from './WakeUps.svelte';
+export { default as BenchPage } from './book/BenchPage.svelte';
 export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
+export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';

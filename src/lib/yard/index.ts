@@ -1,12 +1,14 @@
 export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
 export { RefusedError } from './refused';
-export { beyond, facing, holeAt, holes, travel, type Beyond, type Hole } from './deck';
+export { beyond, facing, holeAt, holes, travel, type Beyond, type Facing, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
 export { apply, circuitOf, spoilt, withHands } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
+  faulted,
   faultKinds,
   faultName,
+  faultParts,
   FaultSchema,
   faultsOf,
   faultWords,
@@ -26,9 +28,17 @@ export {
   startingVolts,
   type Loco
 } from './locos';
-export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
 export { once } from './once';
-export { BUZZ_OHMS, instrumentBetween, isProbe, litBy, ohmsOf, type Lit } from './probe';
+export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
+export {
+  BUZZ_OHMS,
+  instrumentBetween,
+  isProbe,
+  litBy,
+  ohmsOf,
+  switchedProbe,
+  type Lit
+} from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {
   findPart,

@@ -2,8 +2,10 @@
 export function once<K extends object, T>(work: (about: K) => T): (about: K) => T {
   const known = new WeakMap<K, { readonly value: T }>();
   return (about) => {
-    const value = known.get(about) ?? { value: work(about) };
-    known.set(about, value);
-    return value.value;
+    const before = known.get(about);
+    if (before) return before.value;
+    const value = work(about);
+    known.set(about, { value });
+    return value;
   };
 }

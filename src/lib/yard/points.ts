@@ -12,6 +12,7 @@ export interface Point {
 
 const terminals: Readonly<Record<string, string>> = {
   feed: "the controller's feed",
+  'feed 2': "the second controller's feed",
   return: "the controller's return",
   'deck joint': "the deck's return joint",
   'return joint': 'the return joint'
@@ -59,6 +60,7 @@ export function points(runs: readonly Run[]): readonly Point[] {
     if (run.road === undefined) continue;
     if (run.job === 'feed') add(`feed tag ${run.road}`, `feed tag ${run.road}`, run.road);
     for (const [id, node] of partEnds(run)) add(id, node, run.road);
+    if (run.job === 'lamp') continue;
     add(`${run.job} rail ${run.road}`, `${run.job} rail ${run.road}`, run.road);
     if (run.job === 'return') add(`return tag ${run.road}`, `return tag ${run.road}`, run.road);
   }

@@ -55,6 +55,23 @@ export function probeElement({ kind, id, from, to, ohms }: Placed): Element {
 export const instrumentBetween = (kind: Instrument, from: string, to: string): Element =>
   probeElement({ ...instruments[kind], kind, from, to, closed: true });
 
+/**
+ * An instrument behind a switch of its own, `<id> held`: one circuit then serves many readings. The
+ * switch has part of the instrument's ohms, so that what is held are still its two points.
+ */
+export function switchedProbe(
+  kind: Instrument,
+  id: string,
+  [from, to]: Readonly<Pair>
+): readonly Element[] {
+  const half = instruments[kind].ohms / 2;
+  const tip = `${id} tip`;
+  return [
+    { kind: 'switch', id: `${id} held`, a: from, b: tip, closed: false, ohms: half },
+    probeElement({ id, kind, from: tip, to, ohms: half, closed: true })
+  ];
+}
+
 /** More than this an ohmmeter shows as open, Ω. Source: common practice. */
 const OPEN_OHMS = 20e6;
 /** Below this the ohmmeter's buzzer sounds, Ω. Source: common practice. */

@@ -1,6 +1,12 @@
 /** A test instrument at the end of two probes. */
 export type Instrument = 'voltmeter' | 'ohmmeter' | 'test lamp';
 
+/** A piece of wire: its size, and its length as laid, m. */
+export interface Length {
+  readonly size: string;
+  readonly lengthM: number;
+}
+
 /** A piece of a run that a modeller can point at: a length of wire, a contact, a resistor, a lamp or a meter. */
 export interface Part {
   readonly id: string;
@@ -21,6 +27,8 @@ export interface Part {
   readonly ohms: number;
   /** A switch's contact; a wire that is off is not closed. */
   readonly closed: boolean;
+  /** What a wire is cut from; a rail joiner is none. */
+  readonly wire?: Length;
 }
 
 /** A conductor from node to node, made of parts in the order in which one follows it. */
@@ -75,22 +83,24 @@ export class TwiceError extends PlaceError {
   }
 }
 
+const has = ({ parts }: Run, id: string): boolean => parts.some((part) => part.id === id);
+
 function mustHave(runs: readonly Run[], id: string): void {
-  const all = places(runs);
-  if (!all.includes(id)) throw new PlaceError(id, all);
+  if (!runs.some((run) => has(run, id))) throw new PlaceError(id, places(runs));
 }
 
-/** Replaces the part `id` by other parts; throws PlaceError when it is not there. */
+/** Replaces the part `id` by other parts, and leaves all other runs as they are; throws PlaceError when it is not there. */
 export function replacePart(
   runs: readonly Run[],
   id: string,
   by: (part: Part) => readonly Part[]
 ): readonly Run[] {
   mustHave(runs, id);
-  return runs.map((run) => ({
-    ...run,
-    parts: run.parts.flatMap((part) => (part.id === id ? by(part) : [part]))
-  }));
+  return runs.map((run) =>
+    has(run, id)
+      ? { ...run, parts: run.parts.flatMap((part) => (part.id === id ? by(part) : [part])) }
+      : run
+  );
 }
 
 /** Puts `part` into the run right after the part `id`. */
@@ -99,6 +109,7 @@ export const insertAfter = (runs: readonly Run[], id: string, part: Part): reado
 
 /** The part `id` with its nodes; throws PlaceError when it is not there. */
 export function findPart(runs: readonly Run[], id: string): Placed {
-  mustHave(runs, id);
-  return runs.flatMap(placed).find((part) => part.id === id) as Placed;
+  const run = runs.find((each) => has(each, id));
+  if (!run) throw new PlaceError(id, places(runs));
+  return placed(run).find((part) => part.id === id) as Placed;
 }

@@ -3,10 +3,10 @@ import { contacts } from '../tables';
 import { joinerRuns } from './cuts';
 import { lampRuns } from './lamps';
 import { roadsOf, type Road } from './road';
-import type { Part, Run } from './runs';
+import type { Length, Part, Run } from './runs';
 import { feedOf, feeds, type Feed } from './second';
 import { switchPart } from './switching';
-import { wirePart, type Length } from './wirePart';
+import { wirePart } from './wirePart';
 import type { Yard } from './yard';
 
 const contact = (kind: 'pin contact' | 'plug', id: string): Part => {

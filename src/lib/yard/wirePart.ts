@@ -1,14 +1,11 @@
 import { wireOhmsPerMetre } from '../tables';
-import type { Part } from './runs';
-import type { Yard } from './yard';
-
-/** Size and length of a piece of wire. */
-export type Length = Yard['wires']['main'];
+import type { Length, Part } from './runs';
 
 /** A piece of wire as a part. */
-export const wirePart = (id: string, length: Length): Part => ({
+export const wirePart = (id: string, wire: Length): Part => ({
   id,
   kind: 'wire',
-  ohms: wireOhmsPerMetre(length.size) * length.lengthM,
-  closed: true
+  ohms: wireOhmsPerMetre(wire.size) * wire.lengthM,
+  closed: true,
+  wire
 });

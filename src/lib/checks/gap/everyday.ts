@@ -1,28 +1,19 @@
-import type { Fault } from '../../yard';
-import { closesLoop } from './loop';
-import { madeBy } from './count';
-import { networkOf } from './moments';
+import { isLiveAt } from './count';
 import { settingsFor, type Setting } from './settings';
-import { plainNetwork, type Network } from './network';
-import type { Ground } from './proof';
-import { wiringOf, type Rails } from './wiring';
-
-/** Everyday use: the pin home in each hole, the plug in, the two roads that face each other switched on. */
-function everyday({ controls, moments }: Ground, plain: Network): readonly ReadonlySet<string>[] {
-  const pinned = moments.filter(({ pin }) => pin === 'home');
-  return pinned.flatMap((moment) => {
-    const roads = moment.place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]);
-    const network = networkOf(plain, moment, []);
-    return settingsFor(controls, roads).map((setting) => liveWith(network, setting));
-  });
-}
+import type { Network } from './network';
+import type { HurtYard } from './hurt';
+import type { Sound } from './sound';
+import type { View } from './view';
+import type { Rails } from './wiring';
 
 /** Whether some source can drive a current through a road with this setting. */
 export function isLiveWith(network: Network, setting: Setting, road: string): boolean {
   const { rails, sources } = network.wiring;
-  const made = madeBy(network.wiring, setting);
   const own = rails.get(road) as Rails;
-  return sources.some((source) => closesLoop({ network, rails: own, source }, made));
+  return isLiveAt(
+    sources.map((source) => ({ network, rails: own, source })),
+    setting
+  );
 }
 
 /** Names of the roads through which some source can drive a current with this setting. */
@@ -37,17 +28,46 @@ export interface Notice {
   readonly live: readonly string[];
 }
 
-/** Roads that are live in each moment of everyday use with these faults. */
-export const daysOf = (ground: Ground, faults: readonly Fault[]): Days =>
-  everyday(ground, plainNetwork(wiringOf({ ...ground, plug: 'in', faults })));
+/** A moment of everyday use: the pin home in a hole, the plug in, the two roads that face each other switched on. */
+export interface Day {
+  readonly kind: number;
+  readonly setting: Setting;
+  /** Roads that are live in a sound yard. */
+  readonly live: ReadonlySet<string>;
+}
 
-type Days = readonly ReadonlySet<string>[];
+const isLive = (view: View, road: string, { kind, setting }: Pick<Day, 'kind' | 'setting'>) =>
+  isLiveAt(view.cases(road, kind, []), setting);
 
-/** Compares everyday use with these faults and without. */
-export function noticeOf(ground: Ground, faults: readonly Fault[], good: Days): Notice {
-  const bad = daysOf(ground, faults);
-  const more = (a: Days, b: Days) => [
-    ...new Set(a.flatMap((live, index) => [...live].filter((road) => !b[index]?.has(road))))
-  ];
-  return { dead: more(good, bad), live: more(bad, good) };
+/** Everyday use of a sound yard. */
+export function daysOf({ ground, plugs: [plug] }: Sound): readonly Day[] {
+  const view = plug?.view as View;
+  const { atlas, controls, moments } = ground;
+  return moments.flatMap(({ pin, place }, index) => {
+    if (pin !== 'home') return [];
+    const kind = atlas.kindOf[index] as number;
+    const roads = place.joints.flatMap(({ fixed, deckRoad }) => [fixed, deckRoad]);
+    return settingsFor(controls, roads).map((setting) => {
+      const all = [...view.wiring.rails.keys()];
+      const live = all.filter((road) => isLive(view, road, { kind, setting }));
+      return { kind, setting, live: new Set(live) };
+    });
+  });
+}
+
+/** Compares everyday use with faults and without. */
+export function noticeOf({ plugs: [plug] }: HurtYard, days: readonly Day[]): Notice {
+  const dead = new Set<string>();
+  const live = new Set<string>();
+  const differing = plug?.pinned;
+  for (const road of differing?.roads ?? []) {
+    for (const day of days) {
+      if (!plug || !differing?.has(road, day.kind)) continue;
+      const now = isLive(plug.view, road, day);
+      if (now !== day.live.has(road)) (now ? live : dead).add(road);
+    }
+  }
+  const names = (roads: ReadonlySet<string>) =>
+    [...(plug?.view.wiring.rails.keys() ?? [])].filter((road) => roads.has(road));
+  return { dead: names(dead), live: names(live) };
 }

@@ -1,7 +1,8 @@
 import { faultsOf, faultWords, type Fault } from '../../yard';
 import { daysOf, noticeOf, type Notice } from './everyday';
-import { statesOf, type Breach, type GapProof, type Ground } from './proof';
-import { proveHurt, soundOf } from './sound';
+import { hurtYard } from './hurt';
+import { oddness, statesOf, type Breach, type GapProof, type Ground } from './proof';
+import { soundOf } from './sound';
 
 /** What one fault does to the proof. */
 export interface FaultProof {
@@ -24,9 +25,18 @@ export interface FaultProofs {
 }
 
 /** A bad joint conducts still: it takes volts and changes no path. */
-const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
+export const changesPaths = (fault: Fault): boolean => !('highOhms' in fault);
 
 const sameEnd = (a: Breach) => (b: Breach) => a.road === b.road && a.end === b.end;
+
+/** The plainest state with the pin home at an end that these do not open with the pin home. */
+export function newBreach({ breaches }: GapProof, known: readonly Breach[]): Breach | undefined {
+  const old = known.filter(({ pin }) => pin === 'home');
+  const [first] = breaches
+    .filter((each) => each.pin === 'home' && !old.some(sameEnd(each)))
+    .sort((a, b) => oddness(a) - oddness(b));
+  return first;
+}
 
 /** How far a long proof is. */
 export interface Progress {
@@ -41,21 +51,21 @@ export interface Progress {
 export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
   const sound = soundOf(ground);
   const good = sound.proof;
-  const days = daysOf(ground, []);
-  const known = good.breaches.filter(({ pin }) => pin === 'home');
+  const days = daysOf(sound);
   const all = faultsOf(ground.yard);
   const changing = all.filter(changesPaths);
   const faults: FaultProof[] = [];
   for (const fault of changing) {
-    const proof = proveHurt(sound, [fault]);
-    const breach = proof.breaches.find((each) => each.pin === 'home' && !known.some(sameEnd(each)));
+    const hurt = hurtYard(sound, [fault]);
+    const { proof } = hurt;
+    const breach = newBreach(proof, good.breaches);
     faults.push({
       fault,
       words: faultWords(fault),
       proof,
       more: proof.unsafeHome - good.unsafeHome,
       breach,
-      notice: breach ? noticeOf(ground, [fault], days) : { dead: [], live: [] }
+      notice: breach ? noticeOf(hurt, days) : { dead: [], live: [] }
     });
     yield { done: faults.length, of: changing.length };
   }

@@ -1,10 +1,15 @@
 import { LOAD, type Network } from './network';
+import { once } from './once';
 import type { Rails } from './wiring';
 
 /** Which switched contacts are made. */
 export type Made = (contact: number) => boolean;
 
 type Pair = readonly [number, number];
+
+/** A road and its source, as a key of what is known of a network. */
+export const caseKey = ({ rails, source }: Pick<Case, 'rails' | 'source'>): string =>
+  `${rails.name} ${source.join()}`;
 
 /** A road in a moment, and a source that might drive it. */
 export interface Case {
@@ -13,36 +18,115 @@ export interface Case {
   readonly source: Pair;
 }
 
-/** What can have a say about a road. */
-export interface Cone {
-  /** Conductors that its rails reach by any contact, loco or lamp, the terminals left out. */
-  readonly reach: ReadonlySet<number>;
-  /** The switched contacts met on the way, nearest to the rails first; undefined when no setting can make it live. */
-  readonly contacts: readonly number[] | undefined;
+/** The part of a network that a road's rails reach, with numbers of its own; the terminals have the last ones. */
+interface Graph {
+  /** By conductor, where each way leads and its contact, one after the other. */
+  readonly ways: readonly (readonly number[])[];
+  readonly goals: Pair;
+  readonly ends: Pair;
 }
 
-/** Goes from a road's rails by every way there may be, as far as the terminals. */
-export function cone({ network, rails, source }: Case): Cone {
-  const { rep, ways } = network;
-  const ends = source.map(rep);
-  const start = [rep(rails.feed), rep(rails.home)];
-  const met = new Set(start.filter((conductor) => ends.includes(conductor)));
-  const queue = start.filter((conductor) => !ends.includes(conductor));
-  const reach = new Set(queue);
-  const contacts = new Set<number>();
+/** What can have a say about a road. */
+export interface Cone {
+  /** Conductors that its rails reach by any contact, loco or lamp, the terminals left out; of a road that is dead anyway those that show it. */
+  readonly reach: ReadonlySet<number>;
+  /** Whether it comes to a terminal. */
+  readonly met: boolean;
+  /** The switched contacts met on the way, nearest to the rails first; undefined when no setting can make it live. */
+  readonly contacts: readonly number[] | undefined;
+  readonly graph: Graph | undefined;
+}
+
+/** The cone of a case, worked out once. */
+export const coneOf = (each: Case): Cone =>
+  once(each.network.known.cones, caseKey(each), () => cone(each));
+
+interface Spread {
+  /** Conductors in the order in which they are reached. */
+  readonly reach: ReadonlyMap<number, number>;
+  readonly met: ReadonlySet<number>;
+}
+
+/** Goes from some conductors by every way there may be, as far as the ends. */
+function spread({ rep, ways }: Network, from: readonly number[], ends: Pair): Spread {
+  const met = new Set<number>();
+  const reach = new Map<number, number>();
+  const queue: number[] = [];
+  const visit = (to: number) => {
+    if (to === ends[0] || to === ends[1]) met.add(to);
+    else if (!reach.has(to)) reach.set(to, queue.push(to) - 1);
+  };
+  from.forEach(visit);
   for (let index = 0; index < queue.length; index++) {
-    for (const { to: next, contact } of ways(queue[index] as number)) {
+    for (const { to } of ways(queue[index] as number)) visit(rep(to));
+  }
+  return { reach, met };
+}
+
+/** What a rail reaches except through the other; undefined when it reaches a terminal. */
+function sideOf(
+  { rep, ways }: Network,
+  [rail, other]: Pair,
+  ends: Pair
+): ReadonlySet<number> | undefined {
+  if (ends.includes(rail)) return undefined;
+  const reach = new Set([rail]);
+  for (const at of reach) {
+    for (const { to: next } of ways(at)) {
       const to = rep(next);
-      if (contact >= 0) contacts.add(contact);
-      if (ends.includes(to)) met.add(to);
-      else if (!reach.has(to)) {
-        reach.add(to);
-        queue.push(to);
-      }
+      if (to === ends[0] || to === ends[1]) return undefined;
+      if (to !== other) reach.add(to);
     }
   }
-  const whole = ends.every((end) => met.has(end));
-  return { reach, contacts: whole ? [...contacts] : undefined };
+  return reach;
+}
+
+/** What shows that a road is dead anyway, where one of its rails reaches no terminal except through the other. */
+export function lostSide({ network, rails, source }: Case): ReadonlySet<number> | undefined {
+  const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
+  const [feed, home]: Pair = [network.rep(rails.feed), network.rep(rails.home)];
+  if (ends[0] === ends[1] || feed === home) return undefined;
+  return sideOf(network, [feed, home], ends) ?? sideOf(network, [home, feed], ends);
+}
+
+/**
+ * Goes from a road's rails by every way there may be, as far as the terminals. A road is dead anyway
+ * when one of its rails reaches no terminal except through the other, or both rails reach one alone.
+ */
+function cone(each: Case): Cone {
+  const { network, rails, source } = each;
+  const dead = { contacts: undefined, graph: undefined };
+  const lost = lostSide(each);
+  if (lost) return { reach: lost, met: false, ...dead };
+  const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
+  const goals: Pair = [network.rep(rails.feed), network.rep(rails.home)];
+  const { reach, met } = spread(network, goals, ends);
+  const found = { reach: new Set(reach.keys()), met: met.size > 0 };
+  if (!ends.every((end) => met.has(end))) return { ...found, ...dead };
+  const graph = graphOf(network, reach, { ends, goals });
+  const contacts = graph.ways.flatMap((ways) => ways.filter((_, at) => at % 2 === 1));
+  return { ...found, graph, contacts: [...new Set(contacts.filter((contact) => contact >= 0))] };
+}
+
+function graphOf(
+  { rep, ways }: Network,
+  reach: Spread['reach'],
+  { ends, goals }: Pick<Graph, 'ends' | 'goals'>
+): Graph {
+  const own = (conductor: number) =>
+    conductor === ends[0]
+      ? reach.size
+      : conductor === ends[1]
+        ? reach.size + 1
+        : (reach.get(conductor) as number);
+  const pair = ([a, b]: Pair): Pair => [own(a), own(b)];
+  return {
+    ways: [...reach.keys()].map((conductor) =>
+      ways(conductor).flatMap(({ to, contact }) => [own(rep(to)), contact])
+    ),
+    goals: pair(goals),
+    ends: pair(ends)
+  };
 }
 
 /**
@@ -53,11 +137,11 @@ export function cone({ network, rails, source }: Case): Cone {
  * are shorted, a road counts when contacts join both its rails to the short.
  * Source: Menger's theorem.
  */
-export function closesLoop({ network, rails, source }: Case, made: Made): boolean {
-  const { rep } = network;
-  const ends: Pair = [rep(source[0]), rep(source[1])];
-  const goals: Pair = [rep(rails.feed), rep(rails.home)];
-  const search = { network, made, ends, locos: true };
+export function closesLoop(each: Case, made: Made): boolean {
+  const { graph } = coneOf(each);
+  if (!graph) return false;
+  const { ends, goals } = graph;
+  const search = { graph, made, locos: true };
   if (ends[0] === ends[1]) {
     return goals.every((goal) => way({ ...search, goals: [goal, goal], locos: false }));
   }
@@ -71,9 +155,8 @@ export function closesLoop({ network, rails, source }: Case, made: Made): boolea
 }
 
 interface Search {
-  readonly network: Network;
+  readonly graph: Graph;
   readonly made: Made;
-  readonly ends: Pair;
   readonly goals: Pair;
   /** Whether locos elsewhere are ways. */
   readonly locos: boolean;
@@ -82,34 +165,36 @@ interface Search {
 }
 
 /** The conductors of one way from an end to a goal, if there is one. */
-function way({ network, made, ends, goals, locos, shut }: Search): readonly number[] | undefined {
-  const before = new Map<number, number>();
+function way({ graph, made, goals, locos, shut }: Search): readonly number[] | undefined {
+  const { ways, ends } = graph;
+  const before: number[] = [];
   const queue: number[] = [];
-  const visit = (to: number, from: number) => {
-    if (to === shut || before.has(to)) return;
-    before.set(to, from);
-    queue.push(to);
-  };
-  for (const goal of goals) visit(goal, goal);
+  for (const goal of goals) {
+    if (goal === shut || before[goal] !== undefined) continue;
+    before[goal] = goal;
+    queue.push(goal);
+  }
   for (let index = 0; index < queue.length; index++) {
     const at = queue[index] as number;
-    if (ends.includes(at)) return back(before, at);
-    for (const { to, contact } of network.ways(at)) {
-      if (contact === LOAD ? locos : contact < 0 || made(contact)) visit(network.rep(to), at);
+    if (at === ends[0] || at === ends[1]) return back(before, at);
+    const next = ways[at] as readonly number[];
+    for (let way = 0; way < next.length; way += 2) {
+      const to = next[way] as number;
+      const contact = next[way + 1] as number;
+      if (to === shut || before[to] !== undefined) continue;
+      if (contact === LOAD ? !locos : contact >= 0 && !made(contact)) continue;
+      before[to] = at;
+      queue.push(to);
     }
   }
   return undefined;
 }
 
-function back(before: ReadonlyMap<number, number>, end: number): readonly number[] {
+function back(before: readonly number[], end: number): readonly number[] {
   const path = [end];
-  for (
-    let at = end, next = before.get(at);
-    next !== undefined && next !== at;
-    next = before.get(at)
-  ) {
-    path.push(next);
-    at = next;
+  for (let at = end; before[at] !== at;) {
+    at = before[at] as number;
+    path.push(at);
   }
   return path;
 }

@@ -1,8 +1,7 @@
 import { roadsOf, type Yard } from '../../yard';
 import { deckPlaces, pinnedPlaces, type DeckPlace, type Joint, type OpenEnd } from './places';
 import { acrossPairs, momentNetwork, type Network } from './network';
-import { coneOf } from './count';
-import type { Case } from './loop';
+import { coneOf, type Case } from './loop';
 import type { Pinned, Rails, Wiring } from './wiring';
 
 /** A deck place with the pin home or out. */
@@ -30,16 +29,19 @@ export interface OpenCase extends Case {
 
 const railsOf = (wiring: Wiring, road: string): Rails => wiring.rails.get(road) as Rails;
 
-const isMade = ({ road, when }: Pinned, { holes }: DeckPlace, pin: Moment['pin']): boolean =>
-  when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
+/** Whether a contact that the pin works is made in a place, with the pin home or out. */
+export const isMade = (
+  { road, when }: Pick<Pinned, 'road' | 'when'>,
+  { holes }: DeckPlace,
+  pin: Moment['pin']
+): boolean => when[!holes.includes(road) ? 'elsewhere' : pin === 'home' ? 'home' : 'under'];
 
-/** The network of a moment, with locos across these joints. */
-export function networkOf(
-  plain: Network,
-  { place, pin }: Moment,
-  across: readonly Joint[]
-): Network {
-  const { wiring } = plain;
+/** Pairs of conductors that a place joins with the pin home or out: by pin contacts, and by rails that touch. */
+export function joinedIn(
+  wiring: Wiring,
+  place: DeckPlace,
+  pin: Moment['pin']
+): readonly (readonly [number, number])[] {
   const made = wiring.pinned
     .filter((contact) => isMade(contact, place, pin))
     .map(({ a, b }) => [a, b] as const);
@@ -48,10 +50,20 @@ export function networkOf(
       place.joints.some(({ fixed, deckRoad }) => pair.includes(fixed) && pair.includes(deckRoad))
     )
     .map(([one, other]) => [railsOf(wiring, one).feed, railsOf(wiring, other).feed] as const);
+  return [...made, ...touching];
+}
+
+/** The network of a moment, with locos across these joints. */
+export function networkOf(
+  plain: Network,
+  { place, pin }: Moment,
+  across: readonly Joint[]
+): Network {
+  const { wiring } = plain;
   const wheels = across.flatMap(({ fixed, deckRoad }) =>
     acrossPairs(railsOf(wiring, fixed), railsOf(wiring, deckRoad))
   );
-  return momentNetwork(plain, [...made, ...touching], wheels);
+  return momentNetwork(plain, joinedIn(wiring, place, pin), wheels);
 }
 
 /**

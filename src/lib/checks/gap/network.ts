@@ -1,4 +1,5 @@
 import type { Cone } from './loop';
+import type { Hands } from './settings';
 import type { Rails, Wiring } from './wiring';
 
 /** The contact of a way through a loco that may always stand there, or through a lamp. */
@@ -28,27 +29,31 @@ export interface Network {
   readonly known: Known;
 }
 
-/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live. */
+/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live; by road: the fewest hands that do. */
 export interface Known {
   readonly cones: Map<string, Cone>;
   readonly controls: Map<string, readonly number[] | undefined>;
   readonly unsafe: Map<string, bigint>;
+  readonly hands: Map<string, Hands | undefined>;
 }
 
 const nothingKnown = (): Known => ({
   cones: new Map(),
   controls: new Map(),
-  unsafe: new Map()
+  unsafe: new Map(),
+  hands: new Map()
 });
 
 type Pair = readonly [number, number];
 
+const NO_WAYS: readonly Way[] = [];
+
 /** What lies next to each conductor while every pin contact is open and no loco stands across a joint. */
 export function plainNetwork(wiring: Wiring): Network {
-  const ways: Way[][] = Array.from({ length: wiring.conductors }, () => []);
+  const ways: Way[][] = [];
   const lay = (a: number, b: number, contact: number) => {
-    ways[a]?.push({ to: b, contact });
-    ways[b]?.push({ to: a, contact });
+    (ways[a] ??= []).push({ to: b, contact });
+    (ways[b] ??= []).push({ to: a, contact });
   };
   wiring.switched.forEach(({ a, b }, index) => lay(a, b, index));
   for (const { feed, home } of wiring.rails.values()) lay(feed, home, LOAD);
@@ -56,11 +61,50 @@ export function plainNetwork(wiring: Wiring): Network {
   return {
     wiring,
     rep: (conductor) => conductor,
-    ways: (conductor) => ways[conductor] ?? [],
+    ways: (conductor) => ways[conductor] ?? NO_WAYS,
     members: (rep) => [rep],
     changed: [],
     known: nothingKnown()
   };
+}
+
+/** Pieces into which the terminals part a plain network. */
+export interface Pieces {
+  /** The piece of each conductor; a terminal is in none. */
+  readonly of: readonly number[];
+  /** The terminals beside each piece. */
+  readonly beside: ReadonlyMap<number, ReadonlySet<number>>;
+}
+
+/** The piece of a terminal. */
+export const NO_PIECE = -1;
+
+/**
+ * Parts a plain network at its terminals: no way leads from one piece to another except past a terminal.
+ * With several sources each terminal is a way for the others, and parts nothing.
+ */
+export function piecesOf({ wiring, ways }: Network): Pieces {
+  const ends = new Set(wiring.sources.length > 1 ? [] : wiring.sources.flat());
+  const of: number[] = [];
+  const beside = new Map<number, Set<number>>();
+  for (const end of ends) of[end] = NO_PIECE;
+  for (let start = 0; start < wiring.conductors; start++) {
+    if (of[start] !== undefined) continue;
+    const met = new Set<number>();
+    const queue = [start];
+    of[start] = start;
+    for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
+      for (const { to } of ways(at)) {
+        if (ends.has(to)) met.add(to);
+        else if (of[to] === undefined) {
+          of[to] = start;
+          queue.push(to);
+        }
+      }
+    }
+    beside.set(start, met);
+  }
+  return { of, beside };
 }
 
 /** Conductors that are joined, gathered. */

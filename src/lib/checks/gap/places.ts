@@ -16,7 +16,7 @@ export interface OpenEnd {
 export interface DeckPlace {
   /** One position of the kind, mm. */
   readonly deckMm: number;
-  /** Fixed roads whose hole lies under the pin; the pin can go home when there is one. */
+  /** Whole fixed roads whose hole lies under the pin; the pin can go home when there is one. */
   readonly holes: readonly string[];
   readonly joints: readonly Joint[];
   readonly open: readonly OpenEnd[];
@@ -28,10 +28,19 @@ interface Ground {
   readonly deck: readonly Road[];
 }
 
+/** Whether no other section of a cut road lies between this one and the gap, at this end of it. */
+const endsAtGap = ({ next }: Road, end: OpenEnd['end']): boolean => next[end] === undefined;
+
+/** The end of a fixed road at which the deck is. */
+const deckEnd = ({ bed }: Road): OpenEnd['end'] => (bed === 'west' ? 'east' : 'west');
+
 function ground(yard: Yard): Ground {
   const all = roadsOf(yard);
-  const on = (deck: boolean) => all.filter(({ bed }) => (bed === 'deck') === deck);
-  return { yard, fixed: on(false), deck: on(true) };
+  return {
+    yard,
+    fixed: all.filter((road) => road.bed !== 'deck' && endsAtGap(road, deckEnd(road))),
+    deck: all.filter(({ bed }) => bed === 'deck')
+  };
 }
 
 /** A deck position, and how wide the piece of travel is that it stands for. */
@@ -65,6 +74,7 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
   const near: { readonly there: Road; readonly road: Road; readonly by: number }[] = [];
   for (const road of deck) {
     for (const there of fixed) {
+      if (!endsAtGap(road, there.bed as OpenEnd['end'])) continue;
       const by = outOfLine(there, road, deckMm);
       if (by < yard.openingMm / 2 || by <= yard.toleranceMm) near.push({ there, road, by });
     }
@@ -85,12 +95,12 @@ function placeAt({ yard, fixed, deck }: Ground, deckMm: number): DeckPlace {
       .filter(
         ({ there, road }) => Math.abs(there.southMm - road.southMm - deckMm) <= yard.toleranceMm
       )
-      .map(({ there }) => there.name),
+      .map(({ there }) => there.whole),
     joints: facing.map(({ there, road }) => ({ fixed: there.name, deckRoad: road.name })),
     open: [
       ...fixed
         .filter(({ name }) => !faces(name))
-        .map(({ name, bed }): OpenEnd => ({ road: name, end: bed === 'west' ? 'east' : 'west' })),
+        .map((road): OpenEnd => ({ road: road.name, end: deckEnd(road) })),
       ...open.values()
     ]
   };

@@ -1,6 +1,9 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, liveChoices, settingsCount, unsafeCount } from './count';
-import { casesOf, choicesOf, momentsOf, type Moment, type OpenCase } from './moments';
+import { clusters, liveChoices, type Choice, settingsCount, unsafeCount } from './count';
+import { atlasOf, endKey, type Atlas } from './atlas';
+import type { Case } from './loop';
+import { once } from './once';
+import { casesOf, choicesOf, momentsOf, type Moment } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
 import { controlsOf, handsOf, type Control, type Hands } from './settings';
@@ -36,25 +39,45 @@ export interface GapProof {
 
 const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', 'out'] : ['in']);
 
-/** Hands that make this case live, as few as will do. */
-function handsFor(open: OpenCase, controls: readonly Control[]): Hands | undefined {
-  const [cluster] = clusters([open]);
-  if (!cluster) return undefined;
-  return liveChoices(cluster, controls)
-    .map((choice) =>
-      handsOf(
+/** Hands that make one of these cases live, as few as will do; of several the first by name. */
+function fewestHands(cases: readonly Case[], controls: readonly Control[]): Hands | undefined {
+  return fewestOf(
+    clusters(cases).flatMap((cluster) => liveChoices(cluster, controls)),
+    controls
+  );
+}
+
+/** The fewest hands of some choices; of several the first by name. */
+export function fewestOf(
+  choices: readonly Choice[],
+  controls: readonly Control[]
+): Hands | undefined {
+  const [best] = choices
+    .map((choice) => {
+      const hands = handsOf(
         controls,
         choice.map((stand) => stand ?? 0)
-      )
-    )
-    .sort((a, b) => handWork(a) - handWork(b))[0];
+      );
+      return { hands, work: handWork(hands), name: JSON.stringify(hands) };
+    })
+    .sort((a, b) => a.work - b.work || (a.name < b.name ? -1 : 1));
+  return best?.hands;
+}
+
+/** The same for one road's cases, worked out once where they share a network. */
+export function handsFor(cases: readonly Case[], controls: readonly Control[]): Hands | undefined {
+  const [{ network, rails }] = cases as readonly [Case, ...Case[]];
+  const find = () => fewestHands(cases, controls);
+  return cases.every((each) => each.network === network)
+    ? once(network.known.hands, rails.name, find)
+    : find();
 }
 
 /** The plainest breach of each end, by the end's name. */
-export type Found = Map<string, Breach>;
+type Found = Map<string, Breach>;
 
 /** Notes each end that is live in this moment, unless a plainer state is known for it. */
-export function noteBreaches(
+function noteBreaches(
   found: Found,
   plain: Network,
   moment: Moment,
@@ -62,26 +85,26 @@ export function noteBreaches(
 ): void {
   for (const across of choicesOf(moment)) {
     const odd = oddness({ pin: moment.pin, plug, across, hands: {} });
-    for (const each of casesOf(plain, moment, across)) {
-      const known = found.get(endKey(each.end));
-      if (known && oddness(known) <= odd + 1) continue;
-      const hands = handsFor(each, controls);
+    const cases = casesOf(plain, moment, across);
+    for (const end of moment.place.open) {
+      const known = found.get(endKey(end));
+      if (known && oddness(known) <= odd) continue;
+      const own = cases.filter((each) => each.end === end);
+      const hands = handsFor(own, controls);
       if (!hands) continue;
       const { deckMm } = moment.place;
-      const breach = { ...each.end, deckMm, pin: moment.pin, plug, hands, across };
-      if (!known || oddness(breach) < oddness(known)) found.set(endKey(each.end), breach);
+      const breach = { ...end, deckMm, pin: moment.pin, plug, hands, across };
+      if (!known || oddness(breach) < oddness(known)) found.set(endKey(end), breach);
     }
   }
 }
 
 /** How much hands have to do: a control each, and a little more for a selector between two stands. */
-const handWork = (hands: Hands): number =>
+export const handWork = (hands: Hands): number =>
   Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);
 
-export const endKey = ({ road, end }: OpenEnd): string => `${road} ${end}`;
-
 /** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */
-const oddness = ({
+export const oddness = ({
   pin,
   plug,
   across,
@@ -94,6 +117,7 @@ export interface Ground {
   readonly yard: Yard;
   readonly controls: readonly Control[];
   readonly moments: readonly Moment[];
+  readonly atlas: Atlas;
   readonly plugs: readonly ('in' | 'out')[];
   readonly rest: Scene;
 }
@@ -108,6 +132,7 @@ export function groundOf(yard: Yard): Ground {
     yard,
     controls: controlsOf(yard),
     moments,
+    atlas: atlasOf(moments),
     plugs: plugsOf(yard),
     rest: restOf(yard, elsewhere?.place.deckMm ?? 0)
   };

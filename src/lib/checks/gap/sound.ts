@@ -1,182 +1,178 @@
 import type { Fault } from '../../yard';
-import { coneOf, unsafeCount } from './count';
-import { casesOf, type Moment, type OpenCase } from './moments';
-import { gathered, plainNetwork, type Network } from './network';
-import { endKey, noteBreaches, type Breach, type Found, type GapProof, type Ground } from './proof';
-import { isAlways, wiringOf, type Seen, type Wiring } from './wiring';
+import { file, type Atlas } from './atlas';
+import { Joiner, type Bunch } from './bunch';
+import { Marks, touchedBy } from './marks';
+import { plainest } from './plainest';
+import type { GapProof, Ground } from './proof';
+import { settingsCount } from './count';
+import { View } from './view';
+import { hurtOf, wholeOf, type Whole } from './whole';
 
-/** What is known of a yard without faults, with the plug in or out. */
-interface SoundPlug {
-  readonly plug: 'in' | 'out';
-  readonly wiring: Wiring;
-  readonly parts: ReadonlyMap<string, Seen>;
-  /** Unsafe settings of each moment. */
-  readonly counts: readonly bigint[];
-  /** The moments in which an open end reaches a conductor. */
-  readonly reached: ReadonlyMap<number, readonly number[]>;
+/** A road in every moment, or in those of one kind. */
+export interface Spot {
+  readonly road: string;
+  /** Undefined: in every moment. */
+  readonly kind: number | undefined;
 }
 
-/** The proof of a yard without faults, and what each moment of it rests on. */
+/** The roads with an open end that are live with some setting of a moment, gathered where they share controls. */
+interface Count {
+  readonly bunches: readonly Bunch[];
+  readonly safe: bigint;
+}
+
+/** What is known of a yard without faults, with the plug in or out. */
+export interface SoundPlug {
+  readonly whole: Whole;
+  readonly view: View;
+  readonly counts: readonly Count[];
+  /** What rests on each mark of the wiring: roads where they have an open end. */
+  readonly spots: ReadonlyMap<number, readonly Spot[]>;
+  /** The same for every road with the pin home. */
+  readonly pinnedSpots: ReadonlyMap<number, readonly Spot[]>;
+}
+
+/** The proof of a yard without faults, and what each part of it rests on. */
 export interface Sound {
   readonly ground: Ground;
   readonly proof: GapProof;
   readonly plugs: readonly SoundPlug[];
 }
 
-/** Conductors on which the count of a moment rests, terminals left out. */
-const restsOn = (cases: readonly OpenCase[]): ReadonlySet<number> =>
-  new Set(
-    cases.flatMap((each) =>
-      [...coneOf(each).reach].flatMap((rep) => [...each.network.members(rep)])
-    )
-  );
-
-function soundPlug(ground: Ground, plug: 'in' | 'out', found: Found): SoundPlug {
-  const { controls, moments } = ground;
-  const wiring = wiringOf({ ...ground, plug, faults: [] });
-  const plain = plainNetwork(wiring);
-  const reached = new Map<number, number[]>();
-  const counts = moments.map((moment, index) => {
-    const cases = casesOf(plain, moment);
-    for (const conductor of restsOn(cases)) {
-      const known = reached.get(conductor);
-      if (known) known.push(index);
-      else reached.set(conductor, [index]);
-    }
-    const count = unsafeCount(cases, controls);
-    if (count > 0n) noteBreaches(found, plain, moment, { plug, controls });
-    return count;
-  });
-  const parts = new Map(wiring.parts.map((each) => [each.part.id, each]));
-  return { plug, wiring, parts, counts, reached };
+/** How many settings of all controls make no road of these bunches live. */
+function safeOf(bunches: readonly Bunch[], { controls }: Ground): bigint {
+  const used = new Set(bunches.flatMap((bunch) => bunch.controls));
+  const free = settingsCount(controls.filter((_, index) => !used.has(index)));
+  return bunches.reduce((product, { safe }) => product * safe, free);
 }
 
-const sum = (counts: readonly bigint[]): bigint => counts.reduce((all, each) => all + each, 0n);
+/** What rests on each mark, for these roads in some kinds of moment; `all` has each road's plain network as well. */
+function spotsOf(
+  marks: Marks,
+  view: View,
+  kindsOf: (road: string) => readonly number[]
+): SoundPlug['spots'] {
+  const found = new Map<number, Spot[]>();
+  const note = (spot: Spot, on: ReadonlySet<number>) => {
+    for (const mark of on) file(found, mark, spot);
+  };
+  for (const road of view.wiring.rails.keys()) {
+    note({ road, kind: undefined }, marks.plain(road));
+    for (const kind of kindsOf(road)) {
+      if (view.isOwn(road, kind)) note({ road, kind }, marks.inKind(road, kind));
+    }
+  }
+  return found;
+}
 
-/** Proves a yard without faults, and keeps what each moment rests on. */
+/** Kinds of moment in which a road has an open end. */
+const openKinds =
+  ({ openAt, kindOf }: Atlas) =>
+  (road: string): readonly number[] => [
+    ...new Set((openAt.get(road) ?? []).map((index) => kindOf[index] as number))
+  ];
+
+/** Kinds of moment with the pin home. */
+const pinnedKinds = ({ kinds }: Atlas): readonly number[] =>
+  kinds.flatMap(({ pin }, kind) => (pin === 'home' ? [kind] : []));
+
+function soundPlug(ground: Ground, plug: 'in' | 'out'): SoundPlug {
+  const { atlas, controls } = ground;
+  const whole = wholeOf(ground, plug);
+  const view = new View(whole.wiring, atlas, controls);
+  const joiner = new Joiner(controls);
+  const counts = atlas.open.map((roads, index) => {
+    const all = roads.flatMap((road) => view.bunch(road, atlas.kindOf[index] as number) ?? []);
+    const bunches = joiner.joined(all);
+    return { bunches, safe: safeOf(bunches, ground) };
+  });
+  const marks = new Marks(whole, view);
+  const pinned = pinnedKinds(atlas);
+  return {
+    whole,
+    view,
+    counts,
+    spots: spotsOf(marks, view, openKinds(atlas)),
+    pinnedSpots: spotsOf(marks, view, () => (plug === 'in' ? pinned : []))
+  };
+}
+
+/** Proves a yard without faults, and keeps what each part of the proof rests on. */
 export function soundOf(ground: Ground): Sound {
-  const found: Found = new Map();
-  const plugs = ground.plugs.map((plug) => soundPlug(ground, plug, found));
-  const home = (_: bigint, index: number) => ground.moments[index]?.pin === 'home';
+  const plugs = ground.plugs.map((plug) => soundPlug(ground, plug));
+  const all = settingsCount(ground.controls);
+  const sum = (holds: (index: number) => boolean) =>
+    plugs
+      .flatMap(({ counts }) => counts.filter((_, index) => holds(index)))
+      .reduce((total, { safe }) => total + all - safe, 0n);
+  const lookups = plugs.map(({ view }) => ({ viewFor: () => view }));
+  const breaches = ground.atlas.ends.flatMap((end) => plainest(ground, lookups, end) ?? []);
   return {
     ground,
     plugs,
     proof: {
-      unsafe: sum(plugs.map(({ counts }) => sum(counts))),
-      unsafeHome: sum(plugs.map(({ counts }) => sum(counts.filter(home)))),
-      breaches: [...found.values()]
+      unsafe: sum(() => true),
+      unsafeHome: sum((index) => ground.moments[index]?.pin === 'home'),
+      breaches
     }
   };
 }
 
-const isSame = (a: Seen, b: Seen): boolean =>
-  a.part.from === b.part.from &&
-  a.part.to === b.part.to &&
-  a.part.kind === b.part.kind &&
-  a.closed.every((closed, stand) => closed === b.closed[stand]);
+/** Roads that may differ from those of a sound yard. */
+class Differing {
+  readonly #roads = new Set<string>();
+  readonly #kinds = new Map<string, Set<number>>();
 
-/** Parts that a fault changes, takes away or adds, as they are without it and with it. */
-function differing({ parts }: SoundPlug, bad: Wiring): readonly Seen[] {
-  const left = new Set(parts.keys());
-  const changed = bad.parts.flatMap((now) => {
-    const before = parts.get(now.part.id);
-    left.delete(now.part.id);
-    if (!before) return [now];
-    return isSame(before, now) ? [] : [before, now];
-  });
-  return [...changed, ...[...left].map((id) => parts.get(id) as Seen)];
+  constructor(spots: Iterable<Spot>) {
+    for (const { road, kind } of spots) {
+      if (kind === undefined) this.#roads.add(road);
+      else this.#kinds.set(road, (this.#kinds.get(road) ?? new Set()).add(kind));
+    }
+  }
+  get roads(): readonly string[] {
+    return [...new Set([...this.#roads, ...this.#kinds.keys()])];
+  }
+  has(road: string, kind: number): boolean {
+    return this.#roads.has(road) || (this.#kinds.get(road)?.has(kind) ?? false);
+  }
 }
 
-/** Whether pin contacts and touching rails could ever join the two terminals of a source. */
-function canShort({ sources, pinned, touching, rails }: Wiring): boolean {
-  const feed = (road: string) => rails.get(road)?.feed ?? -1;
-  const pairs = [
-    ...pinned.map(({ a, b }) => [a, b] as const),
-    ...touching.map(([one, other]) => [feed(one), feed(other)] as const)
-  ];
-  const groups = gathered(pairs);
-  return sources.some(([a, b]) => a === b || groups.some((group) => group.has(a) && group.has(b)));
-}
+/** One plug state of a yard with faults: its roads are as in the sound yard but for some. */
+export class HurtPlug {
+  readonly view: View;
+  /** Where a road with an open end may differ. */
+  readonly open: Differing;
+  readonly #touched: ReadonlySet<number> | undefined;
 
-/**
- * The moments whose counts a fault may change; undefined when it may change all of them.
- *
- * What an open end reaches decides its count, so a fault that changes nothing there changes no count.
- * It may change all where it parts a terminal's own conductor, or lets the terminals be shorted.
- */
-function touched(sound: SoundPlug, bad: Wiring): ReadonlySet<number> | undefined {
-  const good = sound.wiring;
-  if (canShort(bad) || canShort(good) || bad.pinned.length !== good.pinned.length) return undefined;
-  const ends = new Set(good.sources.flat());
-  const different = differing(sound, bad);
-  const before = (each: Seen) => sound.parts.get(each.part.id) === each;
-  if (
-    different.some((each) => before(each) && isAlways(each) && ends.has(good.find(each.part.from)))
-  )
-    return undefined;
-  const conductors = [
-    ...different.flatMap(({ part }) => [good.find(part.from), good.find(part.to)]),
-    ...good.pinned.flatMap((contact, index) =>
-      JSON.stringify(contact.when) === JSON.stringify(bad.pinned[index]?.when)
-        ? []
-        : [contact.a, contact.b]
-    ),
-    ...bad.touching.flat().map((road) => good.rails.get(road)?.feed ?? -1)
-  ];
-  return new Set(conductors.flatMap((conductor) => sound.reached.get(conductor) ?? []));
-}
+  constructor(
+    readonly sound: SoundPlug,
+    faults: readonly Fault[]
+  ) {
+    const { whole, view } = sound;
+    const hurt = hurtOf(whole, faults);
+    const isSame = hurt.wiring === whole.wiring;
+    this.view = isSame ? view : new View(hurt.wiring, view.atlas, view.controls);
+    const isAll = !isSame && (view.canShort || this.view.canShort);
+    this.#touched = isAll ? undefined : isSame ? new Set() : touchedBy(whole, hurt);
+    this.open = this.#differing(sound.spots);
+  }
 
-/** The moment of a breach. */
-const momentOf = ({ moments }: Ground, { pin, deckMm }: Breach): number =>
-  moments.findIndex((moment) => moment.pin === pin && moment.place.deckMm === deckMm);
+  /** Where a road may differ with the pin home. */
+  get pinned(): Differing {
+    return this.#differing(this.sound.pinnedSpots);
+  }
 
-/** The plug states of a yard with a fault, and the moments that it touches. */
-interface Hurt {
-  readonly sound: SoundPlug;
-  readonly plain: Network;
-  readonly at: readonly number[];
-}
-
-/**
- * The same proof as `proveGap` gives with these faults, worked out anew only in the moments that they touch.
- * @throws TooManyError when one road can be live in too many ways to try.
- */
-export function proveHurt({ ground, proof, plugs }: Sound, faults: readonly Fault[]): GapProof {
-  const { controls, moments } = ground;
-  const all = moments.map((_, index) => index);
-  const hurts: readonly Hurt[] = plugs.map((sound) => {
-    const bad = wiringOf({ ...ground, plug: sound.plug, faults });
-    const at = touched(sound, bad);
-    return { sound, plain: plainNetwork(bad), at: at ? [...at] : all };
-  });
-  const isHurt = (breach: Breach) =>
-    hurts.some(
-      ({ sound, at }) => sound.plug === breach.plug && at.includes(momentOf(ground, breach))
+  #differing(spots: SoundPlug['spots']): Differing {
+    const roads = [...this.view.wiring.rails.keys()];
+    return new Differing(
+      this.#touched
+        ? [...this.#touched].flatMap((mark) => spots.get(mark) ?? [])
+        : roads.map((road) => ({ road, kind: undefined }))
     );
-  const lost = proof.breaches.filter(isHurt);
-  const found: Found = new Map(
-    proof.breaches.filter((breach) => !isHurt(breach)).map((breach) => [endKey(breach), breach])
-  );
-  const note = ({ sound: { plug }, plain }: Hurt, moment: Moment) =>
-    noteBreaches(found, plain, moment, { plug, controls });
-  let { unsafe, unsafeHome } = proof;
-  for (const hurt of hurts) {
-    for (const index of hurt.at) {
-      const moment = moments[index] as Moment;
-      const count = unsafeCount(casesOf(hurt.plain, moment), controls);
-      const more = count - (hurt.sound.counts[index] as bigint);
-      unsafe += more;
-      if (moment.pin === 'home') unsafeHome += more;
-      if (count > 0n) note(hurt, moment);
-    }
   }
-  if (lost.length > 0) {
-    for (const hurt of hurts) {
-      const at = new Set(hurt.at);
-      hurt.sound.counts.forEach((count, index) => {
-        if (count > 0n && !at.has(index)) note(hurt, moments[index] as Moment);
-      });
-    }
+
+  /** The view to ask about a road with an open end in a kind of moment. */
+  viewFor(road: string, kind: number): View {
+    return this.open.has(road, kind) ? this.view : this.sound.view;
   }
-  return { unsafe, unsafeHome, breaches: [...found.values()] };
 }

@@ -1,16 +1,20 @@
 import { runChecks } from '../../checks';
-import type { Yard } from '../../yard';
-import type { WorkerTold } from './told';
+import type { Job, WorkerTold } from './told';
 
-/** Faults between two words of how far it is. */
-const EACH = 5;
+/** Least time between two words of how far it is, ms: no eye reads faster. */
+const EACH_MS = 50;
 
 const tell = (told: WorkerTold) => self.postMessage(told);
 
-self.onmessage = ({ data }: MessageEvent<Yard>) => {
+self.onmessage = ({ data }: MessageEvent<Job>) => {
   try {
-    for (const told of runChecks(data)) {
-      if (told.about !== 'faults' || told.done % EACH === 0) tell(told);
+    let last = -Infinity;
+    for (const told of runChecks(data.yard, data.options)) {
+      const isProgress = told.about === 'faults' || told.about === 'pairs';
+      const now = performance.now();
+      if (isProgress && now - last < EACH_MS) continue;
+      if (isProgress) last = now;
+      tell(told);
     }
     tell({ about: 'end' });
   } catch (error) {

@@ -1,6 +1,6 @@
-import type { FaultTable, Finding, Grade, Told } from '../../checks';
+import type { CheckOptions, FaultTable, Finding, Grade, Told } from '../../checks';
 import type { Yard } from '../../yard';
-import type { WorkerTold } from './told';
+import type { Job, WorkerTold } from './told';
 import { checksWorker } from './worker';
 
 /** How long the yard has to stand still before its checks begin, ms. */
@@ -19,13 +19,15 @@ export interface Answer {
 export class Inspection {
   #worker: Worker | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #yard: Yard | undefined;
+  #job: Job | undefined;
   #told = $state.raw<readonly CheckTold[]>([]);
   table = $state.raw<FaultTable>();
   stand = $state<'running' | 'done' | 'cancelled' | 'failed'>('running');
   /** What is being done, in words. */
   doing = $state('');
-  /** How far the single faults are; undefined before they begin. */
+  /** Two faults at once: what they let happen, or why they are not tried. */
+  pairs = $state.raw<FaultTable | string>();
+  /** How far the faults are; undefined before they begin. */
   faults = $state.raw<{ readonly done: number; readonly of: number }>();
   /** Why the checks could not be finished. */
   trouble = $state('');
@@ -40,11 +42,8 @@ export class Inspection {
     this.answers.filter(({ finding }) => finding.grade === grade);
 
   /** Checks this yard once it has stood still for a moment; what is being done for another ends. */
-  follow(yard: Yard): void {
-    this.#end();
-    this.#yard = yard;
-    this.#clear();
-    this.#timer = setTimeout(() => this.#begin(yard), PAUSE_MS);
+  follow(yard: Yard, options: CheckOptions): void {
+    this.#wait({ yard, options });
   }
 
   /** Stops where it is; what was found so far stays. */
@@ -54,7 +53,7 @@ export class Inspection {
   }
 
   again(): void {
-    if (this.#yard) this.follow(this.#yard);
+    if (this.#job) this.#wait(this.#job);
   }
 
   /** Ends for good. */
@@ -62,21 +61,29 @@ export class Inspection {
     this.#end();
   }
 
+  #wait(job: Job): void {
+    this.#end();
+    this.#job = job;
+    this.#clear();
+    this.#timer = setTimeout(() => this.#begin(job), PAUSE_MS);
+  }
+
   #clear(): void {
     this.#told = [];
     this.table = undefined;
+    this.pairs = undefined;
     this.faults = undefined;
     this.trouble = '';
     this.doing = '';
     this.stand = 'running';
   }
 
-  #begin(yard: Yard): void {
+  #begin(job: Job): void {
     const worker = checksWorker();
     this.#worker = worker;
     worker.onmessage = ({ data }: MessageEvent<WorkerTold>) => this.#take(data);
     worker.onerror = () => this.#fail('This browser could not begin the checks.');
-    worker.postMessage(yard);
+    worker.postMessage(job);
   }
 
   #take(told: WorkerTold): void {
@@ -91,8 +98,18 @@ export class Inspection {
         this.doing = `What if one thing fails? ${told.done} of ${told.of} faults tried.`;
         this.faults = told;
         break;
+      case 'pairs':
+        this.doing = `What if two things fail? ${told.done} of ${told.of} pairs of faults tried.`;
+        this.faults = told;
+        break;
       case 'table':
         this.table = told.table;
+        break;
+      case 'pair table':
+        this.pairs = told.table;
+        break;
+      case 'no pairs':
+        this.pairs = told.words;
         break;
       case 'trouble':
         this.#fail(told.words);

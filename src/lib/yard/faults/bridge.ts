@@ -26,6 +26,7 @@ export const bridge = faultKind({
       .filter((pair) => !pair.every(isPlugReturn))
       .map((bridge) => ({ bridge })),
   place: (fault) => pairName(fault.bridge),
+  at: (fault) => fault.bridge,
   adds(runs, { bridge: [one, other] }) {
     const id = `bridge ${one} to ${other}`;
     const [from, to] = [roadSide(runs, one), roadSide(runs, other)];

@@ -8,6 +8,7 @@ export const comNc = faultKind({
   schema: v.strictObject({ comNc: v.string('the name of a pin contact') }),
   places: (yard) => pinContacts(yard).map((comNc) => ({ comNc })),
   place: (fault) => fault.comNc,
+  at: (fault) => [fault.comNc],
   change: (runs, fault) => setClosed(runs, fault.comNc, (made) => !made),
   words: (fault) => `${fault.comNc} is wired to COM and NC`,
   repair: (fault) => `move the wire of ${fault.comNc} from NC to NO`,

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { findPart, type Run } from '../runs';
+import { PlaceError, places, type Part, type Run } from '../runs';
 import type { Yard } from '../yard';
 import { faultKind } from './kind';
 import { isPlugReturn, pairName, plugContacts, switchesOf } from './parts';
@@ -12,6 +12,11 @@ const contactsAt = (yard: Yard, at: At): readonly string[] =>
 
 const roadOf = (contact: string): string => contact.split(' ').at(-1) as string;
 
+const kindsAt: Readonly<Record<At, readonly Part['kind'][]>> = {
+  plug: ['plug'],
+  tags: ['toggle', 'selector', 'push']
+};
+
 const road = v.pipe(v.union([v.string(), v.number()]), v.transform(String));
 
 interface Cut {
@@ -21,11 +26,11 @@ interface Cut {
 }
 
 /** The feed that reaches a road by its own contact, cut behind that. */
-function cutBehind(runs: readonly Run[], contacts: readonly string[], name: string): Cut {
-  const id = contacts.find((each) => roadOf(each) === name) ?? '';
-  findPart(runs, id);
-  const run = runs.find(({ parts }) => parts.some((part) => part.id === id)) as Run;
-  return { run, keep: run.parts.findIndex((part) => part.id === id) + 1 };
+function cutBehind(runs: readonly Run[], at: At, name: string): Cut {
+  const isIt = ({ id, kind }: Part) => kindsAt[at].includes(kind) && roadOf(id) === name;
+  const run = runs.find(({ job, parts }) => job === 'feed' && parts.some(isIt));
+  if (!run) throw new PlaceError(`feed of road ${name} behind the ${at}`, places(runs));
+  return { run, keep: run.parts.findIndex(isIt) + 1 };
 }
 
 /** A feed that goes on as the other behind the cut. */
@@ -50,10 +55,10 @@ export const crossed = faultKind({
       );
     }),
   place: (fault) => `${pairName(fault.crossed)} at the ${fault.at}`,
-  change(runs, { crossed: [one, other], at }, { yard }) {
-    const contacts = contactsAt(yard, at);
-    const a = cutBehind(runs, contacts, one);
-    const b = cutBehind(runs, contacts, other);
+  at: ({ crossed }) => crossed.map((name) => `feed dropper ${name}`),
+  change(runs, { crossed: [one, other], at }) {
+    const a = cutBehind(runs, at, one);
+    const b = cutBehind(runs, at, other);
     return runs.map((run) => (run === a.run ? onAs(a, b) : run === b.run ? onAs(b, a) : run));
   },
   words: ({ crossed: [one, other], at }) =>

@@ -3,6 +3,11 @@ import { findPart } from '../runs';
 import { roads } from '../road';
 import { faultKind } from './kind';
 
+const droppersOf = (road: string): readonly [string, string] => [
+  `feed dropper ${road}`,
+  `return dropper ${road}`
+];
+
 /** The two droppers of a road are exchanged at its rails. */
 export const droppersCrossed = faultKind({
   key: 'droppersCrossed',
@@ -14,8 +19,9 @@ export const droppersCrossed = faultKind({
   }),
   places: (yard) => roads(yard).map((droppersCrossed) => ({ droppersCrossed })),
   place: (fault) => fault.droppersCrossed,
+  at: (fault) => droppersOf(fault.droppersCrossed),
   change(runs, { droppersCrossed: road }) {
-    const [feed, home] = [`feed dropper ${road}`, `return dropper ${road}`];
+    const [feed, home] = droppersOf(road);
     const [out, back] = [findPart(runs, feed).to, findPart(runs, home).from];
     const has = (id: string) => (part: { readonly id: string }) => part.id === id;
     return runs.map((run) => {

@@ -13,6 +13,7 @@ export const early = faultKind({
   schema: v.strictObject({ early: v.string('the name of a pin contact') }),
   places: (yard) => pinContacts(yard).map((early) => ({ early })),
   place: (fault) => fault.early,
+  at: (fault) => [fault.early],
   change(runs, fault, { yard, deckMm }) {
     const under = holesAt(yard, deckMm).some(({ fixed }) => fault.early === `pin contact ${fixed}`);
     return setClosed(runs, fault.early, (made) => made || under);

@@ -1,7 +1,19 @@
 import * as v from 'valibot';
 import { count } from '../border';
 import { faultKind } from './kind';
-import { plugContacts, setClosed } from './parts';
+import type { Yard } from '../yard';
+import { plugContacts } from './parts';
+
+interface Askew {
+  readonly halfHome: number;
+  readonly end: 'first' | 'last';
+}
+
+/** The contacts that do not make. */
+function openOf({ halfHome: missing, end }: Askew, yard: Yard): readonly string[] {
+  const all = plugContacts(yard);
+  return end === 'first' ? all.slice(0, missing) : all.slice(-missing);
+}
 
 /** The plug stands askew: its contacts at one end do not make. All of them open would be a plug that is out. */
 export const halfHome = faultKind({
@@ -17,10 +29,13 @@ export const halfHome = faultKind({
         .map((_, index) => ({ halfHome: index + 1, end }))
     ),
   place: (fault) => `the ${fault.end} ${fault.halfHome} of the plug`,
-  change(runs, { halfHome: missing, end }, { yard }) {
-    const all = plugContacts(yard);
-    const open = end === 'first' ? all.slice(0, missing) : all.slice(-missing);
-    return open.reduce((now, id) => setClosed(now, id, () => false), runs);
+  at: (fault, yard) => openOf(fault, yard),
+  change(runs, fault, { yard }) {
+    const open = new Set(openOf(fault, yard));
+    return runs.map((run) => ({
+      ...run,
+      parts: run.parts.map((part) => (open.has(part.id) ? { ...part, closed: false } : part))
+    }));
   },
   words: (fault) =>
     fault.halfHome === 1

@@ -26,6 +26,7 @@ export const highOhms = faultKind({
       ...pinContacts(yard)
     ].map((id) => ({ highOhms: BAD_JOINT_OHMS, in: id })),
   place: (fault) => fault.in,
+  at: (fault) => [fault.in],
   change: (runs, fault) =>
     replacePart(runs, fault.in, (part) => [{ ...part, ohms: part.ohms + fault.highOhms }]),
   words: (fault) => `a bad joint of ${fault.highOhms} Ω is in ${called(fault.in)}`,

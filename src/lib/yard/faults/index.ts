@@ -97,6 +97,14 @@ export const addByFaults = (
   ...faults.flatMap((fault) => kindOf(fault).adds?.(runs, fault, now) ?? [])
 ];
 
+/** The runs as these faults leave them, with the metal that they lay. */
+export const faulted = (runs: readonly Run[], faults: readonly Fault[], now: Now): readonly Run[] =>
+  addByFaults(changeByFaults(runs, faults, now), faults, now);
+
+/** Parts that lie in the runs which a fault changes: `faulted` needs these runs alone. */
+export const faultParts = (yard: Yard, fault: Fault): readonly string[] =>
+  kindOf(fault).at(fault, yard);
+
 /** Most places named to somebody who named none of them. */
 const NAMED = 20;
 

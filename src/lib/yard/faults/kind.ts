@@ -17,6 +17,11 @@ export interface FaultKind<S extends v.GenericSchema = v.GenericSchema> {
   readonly places: (yard: Yard) => readonly v.InferOutput<S>[];
   /** Where it is; two faults of one kind at one place are one fault. */
   readonly place: (fault: v.InferOutput<S>) => string;
+  /**
+   * Parts that lie in the runs which it changes; none where it changes no run of the yard's own. `change`
+   * and `adds` look at no other run.
+   */
+  readonly at: (fault: v.InferOutput<S>, yard: Yard) => readonly string[];
   /** What it does to the wiring once hands have set the contacts. */
   readonly change?: (runs: readonly Run[], fault: v.InferOutput<S>, now: Now) => readonly Run[];
   /** Metal where none belongs, laid after the wire edits, so that it stays on its studs. */

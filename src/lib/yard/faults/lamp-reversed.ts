@@ -9,6 +9,7 @@ export const lampReversed = faultKind({
   schema: v.strictObject({ lampReversed: v.string('the name of a lamp') }),
   places: (yard) => partsOf(yard, 'lamp').map((lampReversed) => ({ lampReversed })),
   place: (fault) => fault.lampReversed,
+  at: (fault) => [fault.lampReversed],
   change: (runs, { lampReversed: id }) =>
     replacePart(runs, id, (part) => [part]).map((run) =>
       run.parts.some((part) => part.id === id) ? { ...run, from: run.to, to: run.from } : run

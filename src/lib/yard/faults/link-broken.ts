@@ -11,6 +11,7 @@ export const linkBroken = faultKind({
       .filter(isReturnLink)
       .map((linkBroken) => ({ linkBroken })),
   place: (fault) => fault.linkBroken,
+  at: (fault) => [fault.linkBroken],
   change: (runs, fault) => setClosed(runs, fault.linkBroken, () => false),
   words: (fault) => `the ${fault.linkBroken} is broken`,
   repair: (fault) => `solder a new ${fault.linkBroken} in`,

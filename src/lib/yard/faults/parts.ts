@@ -1,3 +1,4 @@
+import { deckRoads } from '../road';
 import { replacePart, type Part, type Run } from '../runs';
 import { wire } from '../wire';
 import type { Yard } from '../yard';
@@ -36,11 +37,13 @@ const returnLink = /^(loop link|closing link|deck return|return wire .)/;
 export const isReturnLink = (id: string): boolean => returnLink.test(id);
 
 /** The plug's contacts in the order in which they stand: the feeds of the deck's roads, the return last. */
-export const plugContacts = (yard: Yard): readonly string[] => {
-  const all = partsOf(yard, 'plug');
-  const feeds = all.filter((id) => !isPlugReturn(id));
-  return [...feeds, ...all.filter(isPlugReturn)];
-};
+export const plugContacts = (yard: Yard): readonly string[] =>
+  yard.plug
+    ? [
+        ...deckRoads(yard).map((road) => `plug ${road}`),
+        ...Array.from({ length: yard.plug.returnContacts }, (_, at) => `plug return ${at + 1}`)
+      ]
+    : [];
 
 /** Whether a plug contact carries the return. */
 export const isPlugReturn = (id: string): boolean => id.startsWith('plug return ');

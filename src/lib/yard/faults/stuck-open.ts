@@ -11,6 +11,7 @@ export const stuckOpen = faultKind({
       stuckOpen
     })),
   place: (fault) => fault.stuckOpen,
+  at: (fault) => [fault.stuckOpen],
   change: (runs, fault) => setClosed(runs, fault.stuckOpen, () => false),
   words: (fault) => `${fault.stuckOpen} never makes`,
   repair: (fault) => `clean ${fault.stuckOpen}, or fit a new one`,

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { contacts } from '../../tables';
 import { facing, holes } from '../deck';
+import { roadNamed } from '../road';
 import { faultKind } from './kind';
 import { pairName } from './parts';
 
@@ -8,7 +9,7 @@ const road = v.pipe(v.union([v.string(), v.number()]), v.transform(String));
 
 /**
  * The gap at the deck's edge is closed: the feed rails of a fixed road and a deck road touch while they
- * face each other. Return rails that touch are joined already, and change nothing.
+ * face each other: of cut roads those of the sections that meet. Return rails that touch are joined already, and change nothing.
  */
 export const touching = faultKind({
   key: 'touching',
@@ -16,8 +17,13 @@ export const touching = faultKind({
     touching: v.tuple([road, road], 'a fixed road and a deck road, such as [Q, A]')
   }),
   places: (yard) =>
-    holes(yard).map(({ fixed, deckRoad }) => ({ touching: [fixed, deckRoad] as [string, string] })),
+    holes(yard).flatMap((hole) =>
+      facing(yard, hole.deckMm)
+        .filter(({ fixed }) => roadNamed(yard, fixed).whole === hole.fixed)
+        .map(({ fixed, deckRoad }) => ({ touching: [fixed, deckRoad] as [string, string] }))
+    ),
   place: (fault) => pairName(fault.touching),
+  at: () => [],
   adds(_, fault, { yard, deckMm }) {
     const [one, other] = fault.touching;
     const meet = facing(yard, deckMm).some(

@@ -8,6 +8,7 @@ export const welded = faultKind({
   schema: v.strictObject({ welded: v.string('the name of a toggle or pin contact') }),
   places: (yard) => [...switchesOf(yard), ...pinContacts(yard)].map((welded) => ({ welded })),
   place: (fault) => fault.welded,
+  at: (fault) => [fault.welded],
   change: (runs, fault) => setClosed(runs, fault.welded, () => true),
   words: (fault) => `${fault.welded} never opens`,
   repair: (fault) => `fit a new ${fault.welded}`,

@@ -11,6 +11,7 @@ export const wireOff = faultKind({
       .filter((id) => !isReturnLink(id))
       .map((wireOff) => ({ wireOff })),
   place: (fault) => fault.wireOff,
+  at: (fault) => [fault.wireOff],
   change: (runs, fault) => setClosed(runs, fault.wireOff, () => false),
   words: (fault) => `the ${fault.wireOff} is off`,
   repair: (fault) => `solder the ${fault.wireOff} on again`,

@@ -1,0 +1,67 @@
+import { roadTitle, wire, type Fault, type Yard } from '../yard';
+import { designChanges } from './design-changes';
+import { hurtYard } from './gap/hurt';
+import { groundOf, type Breach, type GapProof, type Ground } from './gap/proof';
+import { soundOf, type Sound } from './gap/sound';
+
+/** A change of the design, and what the proof says of the yard with it and with some faults. */
+interface Remedy {
+  readonly words: string;
+  readonly proof: (faults: readonly Fault[]) => GapProof;
+}
+
+/** The same value each time, worked out when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+}
+
+/**
+ * A second contact of the pin beside the first, next to the rails of the road. It is open whenever
+ * nothing faces the road: the proof sees it as that road's dropper off, as well as the faults.
+ */
+const secondContact = (yard: Yard, sound: () => Sound, road: string): Remedy => ({
+  words: `Put a second contact of the pin, of another make, in series in the feed of ${roadTitle(yard, road)}, next to its rails.`,
+  proof: (faults) => hurtYard(sound(), [...faults, { wireOff: `feed dropper ${road}` }]).proof
+});
+
+/** The roads whose feed goes through a contact of the pin. */
+const pinned = (yard: Yard): readonly string[] =>
+  wire(yard)
+    .filter(({ parts }) => parts.some(({ kind }) => kind === 'pin contact'))
+    .flatMap(({ road }) => road ?? []);
+
+/**
+ * Tells the cheapest change of design by which faults no longer open an end: a ring instead of a
+ * chain, a second contact of the pin, contacts of the pin where there are none; a stop where the proof
+ * says that none of these helps.
+ */
+export function faultCures(ground: Ground): (faults: readonly Fault[], breach: Breach) => string {
+  const { yard } = ground;
+  const own = once(() => soundOf(ground));
+  const doubled = pinned(yard);
+  const changes = designChanges(yard).map((change) => {
+    const sound = once(() => soundOf(groundOf(change.yard)));
+    const isRing = change.yard.return !== yard.return;
+    return {
+      words: change.words,
+      isRing,
+      proof: (faults: readonly Fault[]) => hurtYard(sound(), faults).proof
+    };
+  });
+  return (faults, { road, end }) => {
+    const tried: readonly Remedy[] = [
+      ...changes.filter(({ isRing }) => isRing),
+      ...(doubled.includes(road) ? [secondContact(yard, own, road)] : []),
+      ...changes.filter(({ isRing }) => !isRing)
+    ];
+    const remedy = tried.find(
+      ({ proof }) =>
+        !proof(faults).breaches.some(
+          (each) => each.pin === 'home' && each.road === road && each.end === end
+        )
+    );
+    const stop = `Put a stop at the ${end} end of ${roadTitle(yard, road)}, closed whenever nothing faces it.`;
+    return remedy?.words ?? stop;
+  };
+}

@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  begunAnew,
+  changeNotes,
+  keepNew,
+  listKept,
+  putBack,
+  readNotes,
+  removeKept,
+  restoreKept,
+  withPrinted,
+  withReading,
+  withTick,
+  yardFile,
+  type Stored
+} from '../../src/lib/share';
+import { yardOf } from '../yard/build';
+import { Memory, tabs } from './shelf';
+
+function ok<T>(stored: Stored<T>): T {
+  if ('wrong' in stored) throw new Error(stored.wrong);
+  return stored.ok;
+}
+
+function browser() {
+  const memory = new Memory();
+  const tab = tabs(memory);
+  return { memory, one: tab('one'), two: tab('two') };
+}
+
+describe('notes beside a yard', () => {
+  test('are empty at first, and read back as they were typed, whatever was typed', () => {
+    const { one } = browser();
+    expect(ok(readNotes(one, 'y')).bench).toEqual({ readings: {}, ticks: {} });
+    fc.assert(
+      fc.property(fc.string(), fc.string({ maxLength: 40 }), (rest, typed) => {
+        const key = `volts|${rest}`;
+        ok(changeNotes(one, 'y', (notes) => withReading(notes, key, typed, 'EM')));
+        const { readings } = ok(readNotes(one, 'y')).bench;
+        expect(readings[key]).toEqual(typed.trim() === '' ? undefined : { text: typed, by: 'EM' });
+      }),
+      {
+        numRuns: 60,
+        seed: 2,
+        examples: [
+          ['__proto__', '1'],
+          ['a|b', '11,6 V']
+        ]
+      }
+    );
+  });
+
+  test('two tabs at once: each adds to what the other noted', () => {
+    const { one, two } = browser();
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    ok(changeNotes(two, 'y', (notes) => withTick(notes, 'laid|x|y', true)));
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'b', '2')));
+    const { readings, ticks } = ok(readNotes(two, 'y')).bench;
+    expect(Object.keys(readings)).toEqual(['a', 'b']);
+    expect(ticks).toEqual({ 'laid|x|y': true });
+  });
+
+  test('begun anew they can be put back, after a reload as well; what was typed since stays', () => {
+    const { one } = browser();
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    ok(changeNotes(one, 'y', (notes) => withTick(notes, 't', true)));
+    expect(ok(changeNotes(one, 'y', begunAnew)).bench).toEqual({ readings: {}, ticks: {} });
+    // An empty card that is begun anew has nothing to give up.
+    ok(changeNotes(one, 'y', begunAnew));
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'b', '2')));
+    const back = ok(changeNotes(one, 'y', putBack));
+    expect(Object.keys(back.bench.readings).sort()).toEqual(['a', 'b']);
+    expect(back.bench.ticks).toEqual({ t: true });
+    expect(back.before).toBeUndefined();
+    expect(ok(readNotes(one, 'y'))).toEqual(back);
+  });
+
+  test('what cannot be read is set aside untouched, and the next note begins anew', () => {
+    const { memory, one } = browser();
+    memory.kept.set('ohmyard.notes.y', '{"version":1,"bench":{"readings":7}}');
+    expect(readNotes(one, 'y')).toMatchObject({ why: 'spoilt' });
+    expect([...memory.kept.values()]).toContain('{"version":1,"bench":{"readings":7}}');
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    expect([...memory.kept.values()]).toContain('{"version":1,"bench":{"readings":7}}');
+  });
+
+  test('notes of a newer page are left alone', () => {
+    const { memory, one } = browser();
+    memory.kept.set('ohmyard.notes.y', '{"version":2}');
+    expect(changeNotes(one, 'y', begunAnew)).toMatchObject({ why: 'newer' });
+    expect(memory.kept.get('ohmyard.notes.y')).toBe('{"version":2}');
+  });
+
+  test('a full or denied store says so, and keeps what it had', () => {
+    const { memory, one } = browser();
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    memory.quota = 120;
+    const full = changeNotes(one, 'y', (notes) => withReading(notes, 'b'.repeat(99), '2'));
+    expect(full).toMatchObject({ why: 'full' });
+    memory.fails = () => true;
+    expect(readNotes(one, 'y')).toMatchObject({ why: 'denied' });
+    memory.fails = () => false;
+    expect(ok(readNotes(one, 'y')).bench.readings).toEqual({ a: { text: '1', by: '' } });
+  });
+
+  test('they are no yard, and come back with a yard that is brought back', () => {
+    const { one } = browser();
+    const kept = ok(keepNew(one, yardFile({ yard: yardOf({ deckRoads: 3 }) })));
+    ok(changeNotes(one, kept.id, (notes) => withReading(notes, 'a', '1')));
+    const printed = { revision: 1, day: '2026-11-25', yard: '{}', wires: [] };
+    ok(changeNotes(one, kept.id, (notes) => withPrinted(notes, printed)));
+    expect(ok(listKept(one)).yards).toHaveLength(1);
+    const back = ok(restoreKept(one, ok(removeKept(one, kept))));
+    const notes = ok(readNotes(one, back.id));
+    expect(notes.bench.readings).toHaveProperty('a');
+    expect(notes.printed).toEqual(printed);
+  });
+});
