@@ -1,6 +1,7 @@
 import type { Circuit, Element } from '../circuit';
 import { applyEdit, isHeld, type Edit } from './edits';
-import { addByFaults, changeByFaults } from './faults';
+import { addByFaults, changeByFaults, faulted, type Fault } from './faults';
+import type { Now } from './faults/kind';
 import { holesAt } from './deck';
 import { hangLamps, lampElement, lampSupply } from './lamps';
 import { isProbe, probeElement } from './probe';
@@ -53,10 +54,19 @@ function withContacts(run: Run, isMade: (part: Part) => boolean): Run {
   return known;
 }
 
+/** The yard's runs with the scene's contacts set, and nothing else done to them. */
+export function withHands(yard: Yard, scene: Scene): readonly Run[] {
+  const isMade = madeIn(yard, scene);
+  return wire(yard).map((run) => withContacts(run, isMade));
+}
+
+/** Runs whose contacts are set as these faults leave them, without any wire edit: what `apply` gives. */
+export const spoilt = (set: readonly Run[], faults: readonly Fault[], now: Now): readonly Run[] =>
+  hangLamps(faulted(set, faults, now), placed);
+
 /** The yard's runs with the scene's contacts set, its faults in and its wire edits made. */
 export function apply(yard: Yard, scene: Scene): readonly Run[] {
-  const isMade = madeIn(yard, scene);
-  const set = wire(yard).map((run) => withContacts(run, isMade));
+  const set = withHands(yard, scene);
   const now = { yard, deckMm: scene.deck };
   const made = (edits: readonly Edit[], to: readonly Run[]) => edits.reduce(applyEdit, to);
   const held = scene.edits.filter(isHeld);

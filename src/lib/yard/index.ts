@@ -2,7 +2,7 @@ export { act, ActionSchema, StepSchema, type Action, type Step } from './action'
 export { RefusedError } from './refused';
 export { beyond, facing, holeAt, holes, travel, type Beyond, type Facing, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
-export { apply, circuitOf } from './apply';
+export { apply, circuitOf, spoilt, withHands } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
   faulted,
@@ -31,7 +31,15 @@ export {
 } from './locos';
 export { once } from './once';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
-export { BUZZ_OHMS, isProbe, ohmsOf, switchedProbe, type Lit } from './probe';
+export {
+  BUZZ_OHMS,
+  instrumentBetween,
+  isProbe,
+  litBy,
+  ohmsOf,
+  switchedProbe,
+  type Lit
+} from './probe';
 export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
 export {
   findPart,
@@ -67,6 +75,7 @@ export {
 } from './words';
 export { symptomWords } from './symptom-words';
 export { symptomsIn, type Symptom } from './symptoms';
+export { trialsOf, type Trial } from './trials';
 export { feedOf, secondVolts } from './second';
 export {
   flip,

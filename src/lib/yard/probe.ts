@@ -51,6 +51,10 @@ export function probeElement({ kind, id, from, to, ohms }: Placed): Element {
     : { kind: 'resistor', id, a: from, b: to, ohms };
 }
 
+/** An instrument as an element between two nodes. */
+export const instrumentBetween = (kind: Instrument, from: string, to: string): Element =>
+  probeElement({ ...instruments[kind], kind, from, to, closed: true });
+
 /**
  * An instrument behind a switch of its own, `<id> held`: one circuit then serves many readings. The
  * switch has part of the instrument's ohms, so that what is held are still its two points.

@@ -1,0 +1,63 @@
+import type { Yard } from '../../yard';
+import type { Moment } from '../moment';
+import type { Range } from '../range';
+import type { Settled } from '../settle';
+
+/** What a test can show. */
+export interface Outcome {
+  readonly id: string;
+  /** "bright", "0 V, or nearly". */
+  readonly words: string;
+}
+
+/** One test that can be made of a yard. */
+export interface Test {
+  readonly id: string;
+  readonly kind: string;
+  readonly moment: Moment;
+  /** What to do, with the names of the points. */
+  readonly words: string;
+  /** Where it is made, in a round of its kind: "on road C". */
+  readonly place: string;
+  /** Effort against that of a look, with the scene made. Source: common practice. */
+  readonly cost: number;
+  readonly outcomes: readonly Outcome[];
+  /** How likely each outcome is where the yard is so, with a real meter's error. */
+  readonly shares: (settled: Settled) => readonly number[];
+}
+
+/** One kind of test: which tests of it a moment allows. */
+export interface TestKind {
+  readonly key: string;
+  readonly make: (yard: Yard, moment: Moment) => readonly Test[];
+}
+
+/** Error of the meter, as a share of what it shows. Source: common practice. */
+const METER_ERROR = 0.02;
+
+/**
+ * How likely a size is to be read in each band; band i ends below edges[i], the last has no end.
+ * The reading lies anywhere within the meter's error. The size itself is worked out only where its
+ * bounds leave the band open.
+ */
+export function bandShares(range: Range, edges: readonly number[]): readonly number[] {
+  const ends = [...edges, Infinity];
+  const bandOf = (value: number) => ends.findIndex((end) => value < end || end === Infinity);
+  const [least, most] = [
+    bandOf(range.low * (1 - METER_ERROR)),
+    bandOf(range.high * (1 + METER_ERROR))
+  ];
+  if (least === most) return surely(least, ends.length);
+  const size = range.exact();
+  const [low, high] = [size * (1 - METER_ERROR), size * (1 + METER_ERROR)];
+  const [first, last] = [bandOf(low), bandOf(high)];
+  if (first === last) return surely(first, ends.length);
+  return ends.map((end, band) => {
+    const from = Math.max(low, edges[band - 1] ?? 0);
+    return Math.max(0, Math.min(high, end) - from) / (high - low);
+  });
+}
+
+/** Certain to be the outcome `index` of `count`. */
+export const surely = (index: number, count: number): readonly number[] =>
+  Array.from({ length: count }, (_, each) => (each === index ? 1 : 0));

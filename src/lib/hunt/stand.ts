@@ -1,0 +1,43 @@
+import type { Yard } from '../yard';
+import { testsIn, type Test } from './kinds';
+import type { Moment } from './moment';
+import { Settling, type Settled } from './settle';
+import type { Suspect } from './suspects';
+
+/** Where tests are made, and what each suspect, by its number, would show there. */
+export interface Stand {
+  readonly tests: readonly Test[];
+  /** One object for all suspects that show the same. */
+  readonly of: (suspect: number) => object;
+  /** How likely each outcome of a test is where that is shown. */
+  readonly sharesOf: (test: Test, shown: object) => readonly number[];
+}
+
+/** A moment as a place to test; what suspects show is worked out when it is asked for. */
+export class MomentStand implements Stand {
+  readonly tests: readonly Test[];
+  private settling: Settling | undefined;
+  private readonly settled: Settled[] = [];
+  private readonly shares = new Map<Test, Map<object, readonly number[]>>();
+
+  constructor(
+    private readonly yard: Yard,
+    private readonly moment: Moment,
+    private readonly suspects: readonly Suspect[]
+  ) {
+    this.tests = testsIn(yard, moment);
+  }
+
+  of(suspect: number): Settled {
+    this.settling ??= new Settling(this.yard, this.moment);
+    return (this.settled[suspect] ??= this.settling.of(this.suspects[suspect]?.fault));
+  }
+
+  sharesOf(test: Test, settled: object): readonly number[] {
+    const known = this.shares.get(test) ?? new Map<object, readonly number[]>();
+    this.shares.set(test, known);
+    const shares = known.get(settled) ?? test.shares(settled as Settled);
+    known.set(settled, shares);
+    return shares;
+  }
+}
