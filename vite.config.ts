@@ -5,7 +5,8 @@ import { lessons } from './scripts/lessons.ts';
 export default defineConfig({
   plugins: [lessons(), sveltekit()],
   test: {
-    include: ['tests/**/*.test.ts'],
+    /** `npm run prove` tries for hours what the tests try in part. */
+    include: [process.env.LONG ? 'tests/**/*.long.ts' : 'tests/**/*.test.ts'],
     /** Room for a busy machine: the suites bound work, not time. */
     testTimeout: 60_000,
     /** Files share what they import: none changes it, and reading it anew for each takes minutes. */
