@@ -1,4 +1,7 @@
 import type { Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { readLesson, type Side } from '../../src/lib/lesson';
+import { answer, answerKey, asked as things, type Question } from '../../src/lib/predict';
 import { callByKeys, pressByKeys, tabTo } from './keys';
 import { lessonPaths } from './lessons';
 import { asked, guess, stepAt, visit, wrongPicks, type Step } from './step';
@@ -6,7 +9,7 @@ import { expect, test } from './test';
 
 type Answers = Readonly<Record<string, string>>;
 
-/** The right answers of a step's call and of its twin, as the page tells them after a guess. */
+/** The right answers of a step's call and of its twin, as the engine has them. */
 interface Crib {
   readonly first: Answers | undefined;
   readonly twin: Answers | undefined;
@@ -15,17 +18,30 @@ interface Crib {
 const another = ({ root }: Step) => root.getByRole('button', { name: 'Same idea, another yard' });
 const headings = (page: Page) => page.locator('section.step .words h2').allTextContents();
 
-/** Goes through a lesson by guessing, to learn what is right. */
-async function readCrib(page: Page): Promise<ReadonlyMap<string, Crib>> {
-  const crib = new Map<string, Crib>();
-  for (const heading of await headings(page)) {
-    const step = stepAt(page, heading);
-    const first = (await step.form.count()) > 0 ? await guess(step) : undefined;
-    const hasTwin = (await another(step).count()) > 0;
-    if (hasTwin) await another(step).click();
-    crib.set(heading, { first, twin: hasTwin ? await guess(step) : undefined });
-  }
-  return crib;
+const right = (question: Question, sides: readonly Side[]): Answers =>
+  Object.fromEntries(
+    sides.flatMap(({ title, yard, scene }) => {
+      const { answers } = answer(question, yard, scene);
+      return things(question).map(({ id }) => [
+        answerKey(id, sides.length > 1 ? title : undefined),
+        answers[id] as string
+      ]);
+    })
+  );
+
+/** What the engine says to every call of a lesson, by the headings of its steps. */
+function cribOf(path: string): ReadonlyMap<string, Crib> {
+  const file = `content${path.replace(/\/$/, '.md')}`;
+  const { steps } = readLesson(file, readFileSync(file, 'utf8'));
+  return new Map(
+    steps.map(({ heading, board, call }) => [
+      heading,
+      {
+        first: call && board && right(call.question, board.sides),
+        twin: call?.twin && right(call.twin.question, [call.twin.side])
+      }
+    ])
+  );
 }
 
 /** Follows a trace to its end with the keyboard, trying what is offered where the way is asked for. */
@@ -70,9 +86,7 @@ for (const path of lessonPaths) {
   }) => {
     test.slow();
     await visit(page, path);
-    const crib = await readCrib(page);
-    await page.evaluate(() => localStorage.clear());
-    await visit(page, path);
+    const crib = cribOf(path);
     let calls = 0;
     for (const heading of await headings(page)) {
       const step = stepAt(page, heading);
