@@ -11,6 +11,8 @@ const locos = {
   Smew: 'diesel',
   Stint: 'tank'
 };
+/** The yard runs on for so long on screen, and a little more. */
+const SHOWN_MS = 1800;
 const names = Object.keys(locos);
 const roads = ['A', 'D', 'H', 'M', 'S', 'X'];
 
@@ -91,11 +93,17 @@ async function open(page: Page): Promise<void> {
 
 test('24 + 12 roads with six locos running: main-thread work per frame', async ({ page }) => {
   await open(page);
+  await page.locator('figure.board').scrollIntoViewIfNeeded();
+  await page.evaluate(() => scrollTo(0, 0));
   const cdp = await page.context().newCDPSession(page);
   const events = await traced(cdp, async () => {
-    await page.getByRole('button', { name: 'Watch it go on' }).click();
-    await expect(page.locator('.extras > [role=status]')).toContainText('Three seconds on.');
+    // Pressed without scrolling to it; no asking of the page while it draws: that would be its work too.
+    await page
+      .getByRole('button', { name: 'Watch it go on' })
+      .evaluate((button: HTMLButtonElement) => button.click());
+    await page.waitForTimeout(SHOWN_MS);
   });
+  await expect(page.locator('.extras > [role=status]')).toContainText('Three seconds on.');
   const frames = framesMs(events);
   expect(frames.length).toBeGreaterThan(20);
   expect(quantile(frames, 0.5)).toBeGreaterThan(0);
