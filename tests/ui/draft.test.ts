@@ -54,6 +54,24 @@ describe('tried(draft, field, text)', () => {
     expect(tried(draft, field(path), text)).toEqual({ wrong });
   });
 
+  test('names of roads are a list, however they are parted', () => {
+    for (const text of ['Q 1', 'Q, 1', ' Q;1 ']) {
+      expect(tried(draft, field('endStops'), text)).toEqual({
+        ok: { ...draft, endStops: ['Q', '1'] }
+      });
+    }
+    expect(tried(draft, field('endStops'), 'A')).toEqual({
+      wrong: 'Not A. Allowed: fixed roads of this yard: running or stabling roads.'
+    });
+  });
+
+  test('the plug is taken away and given back', () => {
+    const bare = tried(draft, field('plug'), 'false');
+    expect(bare).toEqual({ ok: { ...draft, plug: false } });
+    expect(yardOf({ ...draft, plug: false }).plug).toBe(false);
+    expect(yardOf({ ...draft, plug: true }).plug).toEqual({ returnContacts: 2 });
+  });
+
   test('an empty field goes back to what is usual in the scale', () => {
     const own = { ...draft, scale: 'N', centresMm: 45 } as const;
     const result = tried(own, field('centresMm'), ' ');

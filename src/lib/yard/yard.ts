@@ -51,9 +51,10 @@ const WiresSchema = v.strictObject({
   lamp: run('7/0.2', 0.5)
 });
 
+/** Contacts used side by side for the return. Source: common practice. */
+const RETURN_CONTACTS = 2;
 const PlugSchema = v.strictObject({
-  /** Contacts used side by side for the return. */
-  returnContacts: v.optional(count(1, 8, 'contacts'), 2)
+  returnContacts: v.optional(count(1, 8, 'contacts'), RETURN_CONTACTS)
 });
 
 const sharesAllowed = 'nothing (isolated supplies) or supply (one for both)';
@@ -127,7 +128,18 @@ const entries = {
   /** How the return goes: from road to road, back from the last as well, or from each road by itself. */
   return: v.optional(v.picklist(['chain', 'ring', 'star'], 'chain, ring or star'), 'chain'),
   /** The floating lead's plug; none where the deck is wired for good. */
-  plug: v.optional(v.union([PlugSchema, v.literal(false)], '{ returnContacts: 2 } or false')),
+  plug: v.optional(
+    v.union(
+      [
+        PlugSchema,
+        v.pipe(
+          v.boolean(),
+          v.transform((there) => (there ? { returnContacts: RETURN_CONTACTS } : (false as const)))
+        )
+      ],
+      '{ returnContacts: 2 }, true or false'
+    )
+  ),
   roadLengthMm: v.optional(quantity(300, 3000, 'mm')),
   runningLengthMm: v.optional(quantity(300, 10000, 'mm'), 2400),
   stablingLengthMm: v.optional(quantity(150, 2000, 'mm')),
@@ -176,7 +188,7 @@ function complete(yard: v.InferOutput<v.StrictObjectSchema<typeof entries, undef
     facesStabling: yard.facesStabling ?? lastDeckRoad({ ...yard, releaseRoad }),
     runningRoad,
     runningEnds: yard.runningEnds ?? ('west' as const),
-    plug: yard.plug ?? (moves ? { returnContacts: 2 } : (false as const))
+    plug: yard.plug ?? (moves ? { returnContacts: RETURN_CONTACTS } : (false as const))
   };
 }
 

@@ -55,6 +55,7 @@ export function meaningOf({ kind }: Field, text: string): unknown {
   const bare = text.trim();
   if (bare === '') return undefined;
   if (kind === 'check') return bare === 'true';
+  if (kind === 'list') return bare.split(/[\s,;]+/).filter((name) => name !== '');
   if (kind === 'size') return tidySize(bare);
   if (kind !== 'number') return bare;
   const number = Number(bare.replace(',', '.'));

@@ -9,7 +9,8 @@ export interface Field {
   /** What it does, in a short sentence. */
   readonly about: string;
   readonly unit?: string;
-  readonly kind: 'number' | 'text' | 'size' | 'choice' | 'check';
+  /** A `list` is names of roads, with spaces or commas between. */
+  readonly kind: 'number' | 'text' | 'list' | 'size' | 'choice' | 'check';
   /** Of a choice: what is written, and what is shown. */
   readonly options?: readonly (readonly [value: string, name: string])[];
   /** Whether the value that stands there unasked is common practice, not the owner's. */
@@ -158,7 +159,13 @@ export const groups: readonly FieldGroup[] = [
       length('releaseCentresMm', 'Last road to release road', 'Centre to centre.'),
       length('stablingFromMm', 'Running line to stabling 1', 'How far south it lies.'),
       length('toleranceMm', 'Still faces at', 'More than this out of line is a gap.'),
-      length('openingMm', 'Opening in the barrier', 'At each fixed road.')
+      length('openingMm', 'Opening in the barrier', 'At each fixed road.'),
+      {
+        path: ['endStops'],
+        name: 'Stops at the deck end',
+        about: 'Fixed roads with a stop, closed whenever nothing faces them: Q 1 2.',
+        kind: 'list'
+      }
     ]
   },
   {
@@ -189,6 +196,7 @@ export const groups: readonly FieldGroup[] = [
         ['ring', 'ring'],
         ['star', 'star']
       ]),
+      check('plug', 'A plug in the lead', 'Without one the deck is wired for good.'),
       within('plug', ['returnContacts'], {
         name: 'Plug contacts for the return',
         about: 'Side by side: they share the amps.'
