@@ -163,7 +163,7 @@ export const groups: readonly FieldGroup[] = [
       {
         path: ['endStops'],
         name: 'Stops at the deck end',
-        about: 'Fixed roads with a stop, closed whenever nothing faces them: Q 1 2.',
+        about: 'Fixed roads with a stop, closed whenever nothing faces them, such as Q 1 2.',
         kind: 'list'
       }
     ]
