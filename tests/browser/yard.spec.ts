@@ -327,8 +327,11 @@ test('two tabs on one yard never overwrite each other silently', async ({ page, 
     'Theirs'
   ]);
   await fill(page, { 'Name of the yard': 'Mine once more' });
-  await other.reload();
-  await page.reload();
+  for (const tab of [other, page]) {
+    await tab.reload();
+    await expect(tab.locator('.yard[data-ready="true"]')).toBeVisible();
+    await expect(field(tab, 'Name of the yard')).toHaveValue('Mine once more');
+  }
   await fill(page, { 'Name of the yard': 'First here' });
   await fill(other, { 'Name of the yard': 'Then there' });
   await expect(other.getByText(/Another tab has changed this yard/)).toBeVisible();
