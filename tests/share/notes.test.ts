@@ -12,22 +12,10 @@ import {
   withPrinted,
   withReading,
   withTick,
-  yardFile,
-  type Stored
+  yardFile
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
-import { Memory, tabs } from './shelf';
-
-function ok<T>(stored: Stored<T>): T {
-  if ('wrong' in stored) throw new Error(stored.wrong);
-  return stored.ok;
-}
-
-function browser() {
-  const memory = new Memory();
-  const tab = tabs(memory);
-  return { memory, one: tab('one'), two: tab('two') };
-}
+import { browser, ok } from './shelf';
 
 describe('notes beside a yard', () => {
   test('are empty at first, and read back as they were typed, whatever was typed', () => {

@@ -1,4 +1,4 @@
-import type { Device, Storage } from '../../src/lib/share';
+import type { Device, Storage, Stored } from '../../src/lib/share';
 
 const named = (name: string): Error => Object.assign(new Error(name), { name });
 
@@ -47,4 +47,17 @@ export function tabs(memory: Memory): (tab: string) => Device {
     newId: () => `y${++ids}`,
     tab
   });
+}
+
+/** What was done; fails the test where nothing was. */
+export function ok<T>(stored: Stored<T>): T {
+  if ('wrong' in stored) throw new Error(stored.wrong);
+  return stored.ok;
+}
+
+/** Two tabs of one browser. */
+export function browser() {
+  const memory = new Memory();
+  const tab = tabs(memory);
+  return { memory, one: tab('one'), two: tab('two') };
 }

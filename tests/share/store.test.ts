@@ -16,22 +16,10 @@ import {
   type YardFile
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
-import { Memory, tabs } from './shelf';
+import { browser, Memory, ok, tabs } from './shelf';
 
 const fileOf = (deckRoads: number, name = `Yard of ${deckRoads}`): YardFile =>
   yardFile({ yard: yardOf({ deckRoads, name }) });
-
-/** What was done; fails the test where nothing was. */
-function ok<T>(stored: Stored<T>): T {
-  if ('wrong' in stored) throw new Error(stored.wrong);
-  return stored.ok;
-}
-
-function browser() {
-  const memory = new Memory();
-  const tab = tabs(memory);
-  return { memory, one: tab('one'), two: tab('two') };
-}
 
 const namesOn = (device: Device): string[] =>
   ok(listKept(device)).yards.map(({ file }) => file.name);

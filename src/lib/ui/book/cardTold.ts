@@ -1,4 +1,5 @@
-import type { Card, Page, Progress } from '../../book';
+import type { Card, Page } from '../../book';
+import type { Progress } from '../../checks';
 
 /** What the worker says: the operator card, how far the test card is, that card, or why there is none. */
 export type CardTold =
