@@ -2,7 +2,7 @@ import { bench } from 'vitest';
 import { faultTable, groundOf, proveGap, statesOf } from '../../src/lib/checks';
 import { admit, faultsOf, YardSchema } from '../../src/lib/yard';
 import { drawn, engineVolts, proved, WIRE_VOLTS, yardsOf } from '../checks/engine-states';
-import { result } from '../checks/result';
+import { result } from '../../src/lib/checks/result';
 
 const sizes = [
   [7, 4],

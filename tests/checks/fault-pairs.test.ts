@@ -6,7 +6,7 @@ import { soundOf } from '../../src/lib/checks/gap/sound';
 import { faultsOf, type Fault, type Yard, type YardInput } from '../../src/lib/yard';
 import { yardOf } from '../yard/build';
 import { brute, bruteMoments } from './brute';
-import { result } from './result';
+import { result } from '../../src/lib/checks/result';
 
 /** Every two faults of a yard that change a path. */
 function pairsOf(yard: Yard): readonly (readonly [Fault, Fault])[] {

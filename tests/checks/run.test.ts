@@ -8,7 +8,7 @@ import {
   type Told
 } from '../../src/lib/checks';
 import { admit, faultsOf, read, YardSchema, type YardInput } from '../../src/lib/yard';
-import { result } from './result';
+import { result } from '../../src/lib/checks/result';
 
 const yardOf = (input: YardInput) => admit('yard', YardSchema, input);
 const run = (id: string, input: YardInput) =>

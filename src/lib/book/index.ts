@@ -40,7 +40,6 @@ export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
 export { colourText } from './colours';
 export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
-export { type Progress } from './card/cover';
 export { differs } from './card/line';
 export { operator };
 export { typedValue, verdictOf, type Verdict } from './card/verdict';

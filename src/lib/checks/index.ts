@@ -27,3 +27,4 @@ export { roadScene } from './road-scene';
 export { roadVolts, type RoadVolts } from './running';
 export { ratedParts, type Rated } from './ratings';
 export { tally, type Tally } from './tally';
+export { result } from './result';

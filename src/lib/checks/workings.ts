@@ -1,3 +1,4 @@
+import { WATCH_SECONDS } from '../predict';
 import {
   driveTo,
   playSequence,
@@ -77,9 +78,6 @@ function sceneOf(yard: Yard, { from, onto, way }: Entry, loco: string): Scene {
     })
   );
 }
-
-/** How long a loco is watched that has so little way to go, s. */
-const WATCH_SECONDS = 3;
 
 /** A drive onto an occupied road, and whether the loco runs into what stands there. */
 function driven(yard: Yard, entry: Entry) {

@@ -34,3 +34,6 @@ export const contacts: Readonly<Record<Contact, ContactEntry>> = {
 
 /** Resistance of a hand meter on its volts range, Ω. Source: common practice. */
 export const voltmeterOhms = 10e6;
+
+/** What a hand meter may be out by, as a share of what it shows. Source: common practice. */
+export const meterError = 0.02;

@@ -10,7 +10,7 @@ export {
   permissibleLength
 } from './conductor';
 export type { ConductorClass, ConductorLimit } from './conductor';
-export { contacts, voltmeterOhms } from './contact';
+export { contacts, meterError, voltmeterOhms } from './contact';
 export type { Contact, ContactEntry } from './contact';
 export { classLetters, type DesignationClass } from './designation';
 export {

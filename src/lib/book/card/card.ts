@@ -1,5 +1,6 @@
+import { result, type Progress } from '../../checks';
 import { faultsOf, faultWords, sentence, type Yard } from '../../yard';
-import { coverSteps, type Cover, type Progress } from './cover';
+import { coverSteps, type Cover } from './cover';
 import { standsWords, unitOf, type TestLine } from './line';
 import { keyOf, sectionsOf, type Section } from './lines';
 import { CardReader } from './reader';
@@ -114,9 +115,4 @@ export function* cardSteps(yard: Yard, mostWhole = MOST_WHOLE): Generator<Progre
 }
 
 /** The test card, worked out at once. */
-export function cardOf(yard: Yard, mostWhole?: number): Card {
-  const steps = cardSteps(yard, mostWhole);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
-}
+export const cardOf = (yard: Yard, mostWhole?: number): Card => result(cardSteps(yard, mostWhole));

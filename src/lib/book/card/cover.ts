@@ -1,12 +1,7 @@
+import type { Progress } from '../../checks';
 import { roads, type Fault, type Yard } from '../../yard';
 import { differs, type TestLine } from './line';
 import type { CardReader } from './reader';
-
-/** How far the search is. */
-export interface Progress {
-  readonly done: number;
-  readonly of: number;
-}
 
 /** Which lines show a fault: all that are known to. */
 interface Shown {

@@ -1,3 +1,4 @@
+import { meterError } from '../../tables';
 import {
   holeAt,
   isOn,
@@ -70,8 +71,8 @@ export function standsWords(yard: Yard, { pin, deck }: Scene): string {
 /** The two points in words. */
 export const probesWords = (probes: Pair): string => probes.map(pointName).join(' – ');
 
-/** Share of a reading, and least V or Ω, that a meter may be out by. Source: common practice. */
-export const METER_ERROR = { share: 0.02, least: 0.1 };
+/** What a meter may be out by, as a share of a reading and at least, V or Ω. Source: common practice. */
+export const METER_ERROR = { share: meterError, least: 0.1 };
 
 /** Whether two readings, V or Ω, differ by more than a meter's error; Infinity is an open circuit. */
 export function differs(expected: number, met: number): boolean {

@@ -2,6 +2,7 @@ import { faultsOf, faultWords, type Fault } from '../../yard';
 import { daysOf, noticeOf, type Notice } from './everyday';
 import { hurtYard } from './hurt';
 import { oddness, statesOf, type Breach, type GapProof, type Ground } from './proof';
+import { result } from '../result';
 import { soundOf } from './sound';
 
 /** What one fault does to the proof. */
@@ -79,9 +80,4 @@ export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
 }
 
 /** The same proof under every single fault of the yard. */
-export function proveFaults(ground: Ground): FaultProofs {
-  const steps = faultSteps(ground);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) return step.value;
-  }
-}
+export const proveFaults = (ground: Ground): FaultProofs => result(faultSteps(ground));

@@ -1,3 +1,4 @@
+import { meterError } from '../../tables';
 import type { Yard } from '../../yard';
 import type { Moment } from '../moment';
 import type { Range } from '../range';
@@ -32,9 +33,6 @@ export interface TestKind {
   readonly make: (yard: Yard, moment: Moment) => readonly Test[];
 }
 
-/** Error of the meter, as a share of what it shows. Source: common practice. */
-const METER_ERROR = 0.02;
-
 /**
  * How likely a size is to be read in each band; band i ends below edges[i], the last has no end.
  * The reading lies anywhere within the meter's error. The size itself is worked out only where its
@@ -44,12 +42,12 @@ export function bandShares(range: Range, edges: readonly number[]): readonly num
   const ends = [...edges, Infinity];
   const bandOf = (value: number) => ends.findIndex((end) => value < end || end === Infinity);
   const [least, most] = [
-    bandOf(range.low * (1 - METER_ERROR)),
-    bandOf(range.high * (1 + METER_ERROR))
+    bandOf(range.low * (1 - meterError)),
+    bandOf(range.high * (1 + meterError))
   ];
   if (least === most) return surely(least, ends.length);
   const size = range.exact();
-  const [low, high] = [size * (1 - METER_ERROR), size * (1 + METER_ERROR)];
+  const [low, high] = [size * (1 - meterError), size * (1 + meterError)];
   const [first, last] = [bandOf(low), bandOf(high)];
   if (first === last) return surely(first, ends.length);
   return ends.map((end, band) => {
