@@ -9,6 +9,7 @@ export {
   walkText
 } from './file';
 export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { stepPlay, type StepPlay } from './play';
 export { proseOf, type Block, type Span } from './prose';
 export {
   admitWalk,
