@@ -61,8 +61,8 @@ describe('quietWord(tally, right): bounds of Crouch & Mazur 2001, 35 and 70 % ri
     [[0, 2, 4], 'discuss', 'just a third on the other'],
     [[1, 2, 8], 'go on', 'less than a third on each other answer'],
     [[8, 2, 1], 'hint', 'nearly all on a wrong one']
-  ] as const)('of fewer than 12, %j: %s, %s', (tally, word) => {
-    expect(quietWord(tally, 2)).toBe(word);
+  ] as const)('of fewer than 12, %j: %s, %s', (tally, word, why) => {
+    expect(quietWord(tally, 2), why).toBe(word);
   });
 
   test('fewer than 6 are not counted', () => {

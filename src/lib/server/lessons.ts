@@ -1,4 +1,5 @@
 import { readLesson, slugOf, type Lesson } from '../lesson';
+import { roundOf, type Round } from '../walk';
 
 const files = import.meta.glob<string>('/content/lessons/*.md', {
   query: '?raw',
@@ -17,10 +18,32 @@ export interface LessonCard extends Pick<
   readonly calls: readonly string[];
 }
 
+const lessons: readonly Lesson[] = Object.entries(files).map(([file, text]) =>
+  readLesson(file.slice(1), text)
+);
+
 /** All lessons in the order of their numbers. */
-export const lessonCards: readonly LessonCard[] = Object.entries(files)
-  .map(([file, text]) => card(readLesson(file.slice(1), text)))
+export const lessonCards: readonly LessonCard[] = lessons
+  .map(card)
   .sort((a, b) => a.number - b.number);
+
+/**
+ * The calls of these ids as rounds of a workshop.
+ * @throws Error naming a call that is in no lesson, or that a room cannot vote on.
+ */
+export const roundsOf = (ids: readonly string[]): readonly Round[] => ids.map(roundNamed);
+
+function roundNamed(id: string): Round {
+  const lesson = lessons.find(({ slug }) => id.startsWith(`${slug}/`));
+  const step = lesson?.steps.find(({ call }) => call?.id === id);
+  const round = lesson && step && roundOf(lesson, step);
+  if (!round) {
+    throw new Error(
+      `The workshop's plan names the call '${id}': name one of a lesson with one thing to decide.`
+    );
+  }
+  return round;
+}
 
 function card({ slug, meta, steps }: Lesson): LessonCard {
   const calls = steps.flatMap((step) => (step.call ? [step.call.id] : []));

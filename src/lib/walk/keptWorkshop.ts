@@ -34,7 +34,11 @@ const KeptSchema = v.strictObject({
 });
 
 /** What the device keeps of a workshop, so that it goes on after sleep and reload. */
-export type KeptWorkshop = v.InferOutput<typeof KeptSchema>;
+export interface KeptWorkshop extends Omit<v.InferOutput<typeof KeptSchema>, 'past' | 'now'> {
+  /** Stands before this one, the newest last. */
+  readonly past: readonly Stand[];
+  readonly now: Stand;
+}
 
 /**
  * Lets a kept workshop in.
