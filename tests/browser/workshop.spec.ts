@@ -70,7 +70,7 @@ async function wasSecret(page: Page, told: readonly string[]): Promise<void> {
   for (const before of told) {
     expect(before).not.toContain(answer);
     if (cause !== '') expect(before).not.toContain(cause);
-    expect(before).not.toMatch(/\bwent (east|west)\b|\bstayed\b|✓|class="(bar|answer)/);
+    expect(before).not.toMatch(/\bwent (east|west)\b|\bstayed\b|✓|class="(share|answer|told)/);
   }
 }
 
