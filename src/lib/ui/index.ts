@@ -14,3 +14,4 @@ export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
+export { default as VotePage } from './voting/VotePage.svelte';
