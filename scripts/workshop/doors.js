@@ -127,8 +127,7 @@ export class Doors {
     const seat = this.#mustSit(request);
     if (!this.votes.take(seat)) throw refused.tooManyChanges;
     if (!this.room.vote(seat, voteOf(await bodyOf(request)))) throw refused.closed;
-    this.#reply(response, 200, {});
-    this.#phones.say('round', (each) => this.room.seenFrom(each), seat);
+    this.#reply(response, 200, this.room.seenFrom(seat));
     this.#tellSoon();
   }
 

@@ -47,6 +47,8 @@ export interface Stream {
   readonly last: (name: string) => unknown;
   /** Resolves once the newest data of that name fits. */
   readonly until: <T>(name: string, fits: (data: T) => boolean) => Promise<T>;
+  /** Hears the data of that name each time. */
+  readonly each: <T>(name: string, hear: (data: T) => void) => void;
   readonly drop: () => void;
 }
 
@@ -59,13 +61,16 @@ export async function listen(
   const answer = await ask(room, path, { headers });
   const last = new Map<string, unknown>();
   const waiting = new Set<() => void>();
+  const hearing = new Map<string, ((data: unknown) => void)[]>();
   let text = '';
   answer.on('data', (part) => {
     const events = (text + String(part)).split('\n\n');
     text = events.pop() ?? '';
     for (const event of events) {
       const [, name, data] = /^event: (\w+)\ndata: (.*)$/.exec(event) ?? [];
-      if (name !== undefined && data !== undefined) last.set(name, JSON.parse(data));
+      if (name === undefined || data === undefined) continue;
+      last.set(name, JSON.parse(data));
+      for (const hear of hearing.get(name) ?? []) hear(last.get(name));
     }
     for (const look of waiting) look();
   });
@@ -83,6 +88,8 @@ export async function listen(
         waiting.add(look);
         look();
       }),
+    each: (name, hear) =>
+      void hearing.set(name, [...(hearing.get(name) ?? []), hear as (data: unknown) => void]),
     drop: () => answer.destroy()
   };
 }

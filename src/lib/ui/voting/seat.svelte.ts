@@ -8,6 +8,10 @@ interface Seen {
   readonly yours: string | null;
 }
 
+interface Refusal {
+  readonly says: string;
+}
+
 /** One phone's seat in the room. The server alone knows the seat: loading the page anew changes nothing. */
 export class Seat {
   /** `full` where the room takes no more phones. */
@@ -29,8 +33,10 @@ export class Seat {
   /** Votes for a letter, in place of the one before. */
   async choose(letter: string): Promise<void> {
     if (!this.seen) return;
-    const { status, says } = await this.#post('vote', { round: this.seen.round, letter });
+    const { status, told } = await this.#post('vote', { round: this.seen.round, letter });
     if (status === 401) await this.#join();
+    if (status === 200) this.seen = told as Seen;
+    const says = status === 0 ? 'The room cannot be reached: try again.' : (told as Refusal).says;
     this.trouble = status === 200 ? '' : `${letter} was not counted. ${says}`;
   }
 
@@ -63,17 +69,17 @@ export class Seat {
     if (status !== 200) this.state = status === 503 ? 'full' : 'lost';
   }
 
-  async #post(path: string, value: unknown): Promise<{ status: number; says: string }> {
+  /** Sends JSON; status 0 where the room cannot be reached. */
+  async #post(path: string, value: unknown): Promise<{ status: number; told: unknown }> {
     try {
       const answer = await fetch(`${this.#base}/room/${path}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify(value)
       });
-      const { says = '' } = (await answer.json()) as { says?: string };
-      return { status: answer.status, says };
+      return { status: answer.status, told: await answer.json() };
     } catch {
-      return { status: 0, says: 'The room cannot be reached: try again.' };
+      return { status: 0, told: undefined };
     }
   }
 }
