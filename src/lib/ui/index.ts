@@ -15,3 +15,4 @@ export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';
+export { default as HandoutPage } from './handout/HandoutPage.svelte';

@@ -118,17 +118,22 @@ export class Session {
     return this.phase === 'asking' && this.question ? untoldOn(this.question, view) : [];
   }
 
-  /** The call is made: the engine answers, then the yard is shown doing it. */
-  commit(): Outcome {
+  /** What the engine answers, with nothing shown. */
+  solved(): Outcome {
     const question = this.question as Question;
     const sides = this.#sides.map(({ yard, scene }) => answer(question, yard, scene));
     const answers = Object.fromEntries(
       this.slots.map(({ key, id, side }) => [key, sides[side]?.answers[id] as string])
     );
     const right = this.slots.every(({ key }) => this.picked[key] === answers[key]);
-    this.outcome = { answers, right, played: sides.map(({ played }) => played) };
+    return { answers, right, played: sides.map(({ played }) => played) };
+  }
+
+  /** The call is made: the engine answers, then the yard is shown doing it. */
+  commit(): Outcome {
+    this.outcome = this.solved();
     this.fresh = true;
-    this.#run(question.do);
+    this.#run(this.question?.do);
     return this.outcome;
   }
 

@@ -1,3 +1,4 @@
+export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
 export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
 export {
   admitWalk,
