@@ -1,4 +1,5 @@
 import { readLesson, slugOf, type Lesson } from '../lesson';
+import { roundOf, type Round } from '../walk';
 
 const files = import.meta.glob<string>('/content/lessons/*.md', {
   query: '?raw',
@@ -26,6 +27,24 @@ export const lessons: readonly Lesson[] = Object.entries(files)
 
 /** What a list tells of each lesson, in the same order. */
 export const lessonCards: readonly LessonCard[] = lessons.map(card);
+
+/**
+ * The calls of these ids as rounds of a workshop.
+ * @throws Error naming a call that is in no lesson, or that a room cannot vote on.
+ */
+export const roundsOf = (ids: readonly string[]): readonly Round[] => ids.map(roundNamed);
+
+function roundNamed(id: string): Round {
+  const lesson = lessons.find(({ slug }) => id.startsWith(`${slug}/`));
+  const step = lesson?.steps.find(({ call }) => call?.id === id);
+  const round = lesson && step && roundOf(lesson, step);
+  if (!round) {
+    throw new Error(
+      `The workshop's plan names the call '${id}': name one of a lesson with one thing to decide.`
+    );
+  }
+  return round;
+}
 
 function card(lesson: Lesson): LessonCard {
   const calls = lesson.steps.flatMap((step) => (step.call ? [step.call.id] : []));

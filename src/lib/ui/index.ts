@@ -16,3 +16,4 @@ export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';
 export { default as HandoutPage } from './handout/HandoutPage.svelte';
+export { default as WorkshopPage } from './workshop/WorkshopPage.svelte';

@@ -1,5 +1,16 @@
 export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
+export {
+  acted,
+  admitWorkshop,
+  heard,
+  historyFrom,
+  takenBack,
+  type KeptWorkshop
+} from './keptWorkshop';
 export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { plans, type Plan } from './plan';
+export { letters, optionsOf, rightOf, roundOf, walkRounds, type Asking, type Round } from './round';
+export { quietWord, votesIn, type QuietWord, type Tally } from './tally';
 export {
   admitWalk,
   WALK_FORMAT,
@@ -10,3 +21,17 @@ export {
   type WalkStep,
   type Walkthrough
 } from './walkthrough';
+export {
+  begin,
+  isRevealed,
+  isTwin,
+  stages,
+  step,
+  voteOf,
+  votesOn,
+  wordFor,
+  type Act,
+  type Known,
+  type Stage,
+  type Stand
+} from './workshop';
