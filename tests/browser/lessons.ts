@@ -34,6 +34,7 @@ export const allPaths: readonly string[] = [
   '/yard/bench/',
   '/yard/proof/',
   '/vote/',
+  '/explain/play/',
   '/glossary/',
   '/safety/',
   '/about/'

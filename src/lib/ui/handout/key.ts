@@ -40,7 +40,7 @@ function wrongLines(call: PaperCall, slots: readonly Slot[]): readonly WrongLine
 
 /** The key of a call on its board. */
 export function keyOf(call: PaperCall, session: Session): CallKey {
-  const outcome = session.solved();
+  const outcome = session.solve();
   const { slots } = session;
   const answers = slots.map((slot) => {
     const answer = outcome.answers[slot.key] as string;
