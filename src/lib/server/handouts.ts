@@ -1,8 +1,15 @@
 import { slugOf } from '../lesson';
-import { lessonHandout, type Handout } from '../walk';
+import { lessonHandout, pickedHandout, plans, type Handout } from '../walk';
 import { lessons } from './lessons';
 
-/** Every handout there is, by the last part of its address. */
-export const handouts: ReadonlyMap<string, Handout> = new Map(
-  lessons.map((lesson) => [slugOf(lesson.slug), lessonHandout(lesson)])
+const entry = (slug: string, handout: Handout) => ({ slug, handout });
+
+/** A handout for each lesson, by its address. */
+export const lessonHandouts = lessons.map((lesson) =>
+  entry(slugOf(lesson.slug), lessonHandout(lesson))
+);
+
+/** A handout for each plan of a workshop, by its address. */
+export const planHandouts = plans.map(({ id, name, minutes, calls }) =>
+  entry(`workshop-${id}`, pickedHandout(`${name}, ${minutes} minutes`, calls, lessons))
 );

@@ -15,6 +15,7 @@ export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';
+export { default as HandoutIndex } from './HandoutIndex.svelte';
 export { default as HandoutPage } from './handout/HandoutPage.svelte';
 export { default as WorkshopPage } from './workshop/WorkshopPage.svelte';
 export { default as HandOver } from './walk/HandOver.svelte';

@@ -56,13 +56,18 @@ export const lessonHandout = (lesson: Lesson): Handout => ({
   bench: lesson.meta.bench
 });
 
-/** Calls picked from lessons by their ids, in the order of the ids; those that are not there are left out. */
+/**
+ * Calls picked from lessons by their ids, in the order of the ids, each under its lesson's title; those that
+ * are not there are left out.
+ */
 export function pickedHandout(
   title: string,
   ids: readonly string[],
   lessons: readonly Lesson[]
 ): Handout {
-  const all = lessons.flatMap(lessonCalls);
+  const all = lessons.flatMap((lesson) =>
+    lessonCalls(lesson).map((call) => ({ ...call, heading: lesson.meta.title }))
+  );
   return { title, calls: ids.flatMap((id) => all.find((call) => call.id === id) ?? []) };
 }
 

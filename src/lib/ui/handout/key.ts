@@ -20,6 +20,7 @@ export interface WrongLine {
 export interface CallKey {
   /** "Plover: C, east" for each thing asked; without its name where it is the only one. */
   readonly answers: readonly string[];
+  /** What is seen; empty where the answer says it already. */
   readonly happened: string;
   readonly reasons: readonly string[];
   readonly wrong: readonly WrongLine[];
@@ -48,9 +49,10 @@ export function keyOf(call: PaperCall, session: Session): CallKey {
     return `${name && `${name}: `}${letterAt(slot.options.indexOf(answer))}, ${answer}`;
   });
   const wrong = wrongLines(call, slots);
+  const happened = told(session, outcome);
   return {
     answers,
-    happened: told(session, outcome),
+    happened: slots.some(({ key }) => happened.startsWith(`${key}: `)) ? '' : happened,
     reasons: [...causes(session, outcome), ...(call.right === undefined ? [] : [call.right])],
     wrong,
     look: wrong[0]?.words.at

@@ -1,12 +1,15 @@
 import { error } from '@sveltejs/kit';
-import { handouts } from '$lib/server/handouts';
+import { lessonHandouts, planHandouts } from '$lib/server/handouts';
 import { ideaCards } from '$lib/server/ideas';
 
-export const entries = () => [...handouts.keys()].map((slug) => ({ slug }));
+const all = [...lessonHandouts, ...planHandouts];
+
+export const entries = () => all.map(({ slug }) => ({ slug }));
 
 export function load({ params }) {
-  const handout = handouts.get(params.slug);
-  if (!handout) error(404, `There is no handout '${params.slug}'.`);
+  const found = all.find(({ slug }) => slug === params.slug);
+  if (!found) error(404, `There is no handout '${params.slug}'.`);
+  const { handout } = found;
   const codes = handout.calls.flatMap(({ wrong }) =>
     Object.values(wrong).flatMap((options) => Object.values(options).map(({ idea }) => idea))
   );
