@@ -34,6 +34,11 @@ export const allPaths: readonly string[] = [
   '/yard/bench/',
   '/yard/proof/',
   '/workshop/',
+  '/vote/',
+  '/handout/',
+  '/handout/04-more-roads/',
+  '/handout/workshop-whole/',
+  '/explain/play/',
   '/glossary/',
   '/safety/',
   '/about/'

@@ -18,14 +18,15 @@ export interface LessonCard extends Pick<
   readonly calls: readonly string[];
 }
 
-const lessons: readonly Lesson[] = Object.entries(files).map(([file, text]) =>
-  readLesson(file.slice(1), text)
-);
+const numberOf = ({ slug }: Lesson): number => Number.parseInt(slug, 10);
 
 /** All lessons in the order of their numbers. */
-export const lessonCards: readonly LessonCard[] = lessons
-  .map(card)
-  .sort((a, b) => a.number - b.number);
+export const lessons: readonly Lesson[] = Object.entries(files)
+  .map(([file, text]) => readLesson(file.slice(1), text))
+  .sort((a, b) => numberOf(a) - numberOf(b));
+
+/** What a list tells of each lesson, in the same order. */
+export const lessonCards: readonly LessonCard[] = lessons.map(card);
 
 /**
  * The calls of these ids as rounds of a workshop.
@@ -45,7 +46,7 @@ function roundNamed(id: string): Round {
   return round;
 }
 
-function card({ slug, meta, steps }: Lesson): LessonCard {
-  const calls = steps.flatMap((step) => (step.call ? [step.call.id] : []));
-  return { ...meta, slug: slugOf(slug), number: Number.parseInt(slug, 10), calls };
+function card(lesson: Lesson): LessonCard {
+  const calls = lesson.steps.flatMap((step) => (step.call ? [step.call.id] : []));
+  return { ...lesson.meta, slug: slugOf(lesson.slug), number: numberOf(lesson), calls };
 }

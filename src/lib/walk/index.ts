@@ -1,3 +1,4 @@
+export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
 export {
   acted,
   admitWorkshop,
@@ -6,10 +7,22 @@ export {
   takenBack,
   type KeptWorkshop
 } from './keptWorkshop';
-export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
 export { plans, type Plan } from './plan';
 export { letters, optionsOf, rightOf, roundOf, walkRounds, type Asking, type Round } from './round';
 export { quietWord, votesIn, type QuietWord, type Tally } from './tally';
+export { changesOf, changeWords, type Change } from './changes';
+export {
+  compactWalk,
+  filledPage,
+  openWalk,
+  openWalkFile,
+  readWalk,
+  walkFragment,
+  walkText
+} from './file';
+export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { stepPlay, type StepPlay } from './play';
+export { proseOf, type Block, type Span } from './prose';
 export {
   admitWalk,
   WALK_FORMAT,
