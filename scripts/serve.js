@@ -13,28 +13,47 @@ const types = {
   '.webmanifest': 'application/manifest+json'
 };
 
-/** The file for an address inside `root`, or undefined. */
-function fileFor(root, url) {
-  const path = normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
-  const file = join(root, path);
-  if (!file.startsWith(root) || !existsSync(file)) return undefined;
-  return statSync(file).isDirectory()
-    ? fileFor(root, `${path.replace(/\/?$/, '/')}index.html`)
-    : file;
+/** The path of an address, or undefined where it is none. */
+function pathOf(url) {
+  try {
+    return normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
+  } catch {
+    return undefined;
+  }
 }
 
-function handler(root) {
+/** The file at a path inside `root`, or undefined. */
+function fileFor(root, path) {
+  const file = join(root, path);
+  if (!file.startsWith(root) || file.includes('\0') || !existsSync(file)) return undefined;
+  return statSync(file).isDirectory() ? fileFor(root, join(path, 'index.html')) : file;
+}
+
+const says = (response, status, words) =>
+  response
+    .writeHead(status, { 'content-type': 'text/plain', 'content-length': words.length })
+    .end(words);
+
+/** Answers requests with the files of the site in `root`. */
+export function siteHandler(root) {
   return (request, response) => {
-    const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-    const folder = join(root, normalize(decodeURIComponent(pathname)));
-    if (!pathname.endsWith('/') && existsSync(folder) && statSync(folder).isDirectory()) {
-      response.writeHead(301, { location: `${pathname}/` }).end();
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      says(response, 405, 'Only to be read.');
       return;
     }
-    const file = fileFor(root, request.url ?? '/');
+    const path = pathOf(request.url);
+    if (path === undefined) {
+      says(response, 400, 'This is no address.');
+      return;
+    }
+    const file = fileFor(root, path);
+    if (file?.endsWith('index.html') && !/(\/|index\.html)$/.test(path)) {
+      response.writeHead(301, { location: `${encodeURI(path)}/` }).end();
+      return;
+    }
     const shown = file ?? join(root, '404.html');
     if (!existsSync(shown)) {
-      response.writeHead(404, { 'content-type': 'text/plain' }).end('Not here.');
+      says(response, 404, 'Not here.');
       return;
     }
     const type = types[extname(shown)] ?? 'application/octet-stream';
@@ -49,7 +68,7 @@ function handler(root) {
  */
 export function serve(root, port) {
   return new Promise((resolve, reject) => {
-    const server = createServer(handler(root));
+    const server = createServer(siteHandler(root));
     server.on('error', (error) => {
       if (error.code === 'EADDRINUSE' && port !== 0) resolve(serve(root, 0));
       else reject(error);

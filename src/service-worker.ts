@@ -26,7 +26,10 @@ worker.addEventListener('activate', (event) => {
 
 worker.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET' || new URL(request.url).origin !== location.origin) return;
+  const { origin, pathname } = new URL(request.url);
+  if (request.method !== 'GET' || origin !== location.origin) return;
+  // The room of a workshop is live, or it is not there.
+  if (pathname.startsWith(`${base}/room/`)) return;
   event.respondWith(answer(request));
 });
 

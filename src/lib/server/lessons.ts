@@ -1,4 +1,5 @@
 import { readLesson, slugOf, type Lesson } from '../lesson';
+import { roundOf, type Round } from '../walk';
 
 const files = import.meta.glob<string>('/content/lessons/*.md', {
   query: '?raw',
@@ -17,12 +18,35 @@ export interface LessonCard extends Pick<
   readonly calls: readonly string[];
 }
 
-/** All lessons in the order of their numbers. */
-export const lessonCards: readonly LessonCard[] = Object.entries(files)
-  .map(([file, text]) => card(readLesson(file.slice(1), text)))
-  .sort((a, b) => a.number - b.number);
+const numberOf = ({ slug }: Lesson): number => Number.parseInt(slug, 10);
 
-function card({ slug, meta, steps }: Lesson): LessonCard {
-  const calls = steps.flatMap((step) => (step.call ? [step.call.id] : []));
-  return { ...meta, slug: slugOf(slug), number: Number.parseInt(slug, 10), calls };
+/** All lessons in the order of their numbers. */
+export const lessons: readonly Lesson[] = Object.entries(files)
+  .map(([file, text]) => readLesson(file.slice(1), text))
+  .sort((a, b) => numberOf(a) - numberOf(b));
+
+/** What a list tells of each lesson, in the same order. */
+export const lessonCards: readonly LessonCard[] = lessons.map(card);
+
+/**
+ * The calls of these ids as rounds of a workshop.
+ * @throws Error naming a call that is in no lesson, or that a room cannot vote on.
+ */
+export const roundsOf = (ids: readonly string[]): readonly Round[] => ids.map(roundNamed);
+
+function roundNamed(id: string): Round {
+  const lesson = lessons.find(({ slug }) => id.startsWith(`${slug}/`));
+  const step = lesson?.steps.find(({ call }) => call?.id === id);
+  const round = lesson && step && roundOf(lesson, step);
+  if (!round) {
+    throw new Error(
+      `The workshop's plan names the call '${id}': name one of a lesson with one thing to decide.`
+    );
+  }
+  return round;
+}
+
+function card(lesson: Lesson): LessonCard {
+  const calls = lesson.steps.flatMap((step) => (step.call ? [step.call.id] : []));
+  return { ...lesson.meta, slug: slugOf(lesson.slug), number: numberOf(lesson), calls };
 }

@@ -1,3 +1,15 @@
+export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
+export {
+  acted,
+  admitWorkshop,
+  heard,
+  historyFrom,
+  takenBack,
+  type KeptWorkshop
+} from './keptWorkshop';
+export { plans, type Plan } from './plan';
+export { letters, optionsOf, rightOf, roundOf, walkRounds, type Asking, type Round } from './round';
+export { quietWord, votesIn, type QuietWord, type Tally } from './tally';
 export { changesOf, changeWords, type Change } from './changes';
 export {
   compactWalk,
@@ -21,3 +33,17 @@ export {
   type WalkStep,
   type Walkthrough
 } from './walkthrough';
+export {
+  begin,
+  isRevealed,
+  isTwin,
+  stages,
+  step,
+  voteOf,
+  votesOn,
+  wordFor,
+  type Act,
+  type Known,
+  type Stage,
+  type Stand
+} from './workshop';
