@@ -13,7 +13,12 @@ const test = base.extend<{ room: Workshop }>({
   baseURL: async ({ room }, use) => use(room.url)
 });
 
-test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+test.use({
+  viewport: { width: 390, height: 844 },
+  hasTouch: true,
+  allowed:
+    /net::ERR_(CONNECTION_REFUSED|INCOMPLETE_CHUNKED_ENCODING|CONNECTION_RESET)|status of 401/
+});
 
 test('a phone joins, votes, changes its mind, is loaded anew and is counted once', async ({
   page,
@@ -49,4 +54,15 @@ test('a phone joins, votes, changes its mind, is loaded anew and is counted once
   await expect(page.getByText('Second vote')).toBeVisible();
   await expect(letter('C')).toHaveAttribute('aria-pressed', 'false');
   screen.drop();
+
+  await room.stop();
+  await expect(status).toHaveText('The room cannot be reached. Trying again …');
+  const again = await startWorkshop(build, 'shared', Number(new URL(room.url).port));
+  const other = await screenOf(again);
+  await other.set(true);
+  await expect(status).toHaveText('Choose a letter. Make up your own mind first.');
+  await letter('A').tap();
+  await other.until<Tally>('tally', ({ tallies }) => tallies.A === 1);
+  other.drop();
+  await again.stop();
 });
