@@ -1,23 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { countWords, readLesson } from '../../src/lib/lesson';
-import { optionsOf, plans, rightOf, roundOf, type Round } from '../../src/lib/walk';
+import { countWords } from '../../src/lib/lesson';
+import { optionsOf, plans, rightOf, type Round } from '../../src/lib/walk';
+import { planned, rounds } from './planned';
 
-const folder = 'content/lessons';
-const planned = new Set(plans.flatMap(({ calls }) => calls));
-const lessons = readdirSync(folder)
-  .filter((name) => [...planned].some((id) => id.startsWith(name.replace('.md', '/'))))
-  .map((name) => readLesson(`${folder}/${name}`, readFileSync(`${folder}/${name}`, 'utf8')));
-const rounds = new Map(
-  lessons.flatMap((lesson) =>
-    lesson.steps.flatMap((step): [string, Round][] => {
-      const round = roundOf(lesson, step);
-      return round ? [[round.id, round]] : [];
-    })
-  )
-);
-
-describe.each([...planned])('the call %s of a plan', (id) => {
+describe.each(planned)('the call %s of a plan', (id) => {
   const round = rounds.get(id) as Round;
 
   test('is in the lessons, with three or four options, a twin and a place to look at', () => {

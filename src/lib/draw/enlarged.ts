@@ -13,8 +13,11 @@ export interface Enlarged {
   readonly width: number;
   /** How much larger than laid out they are shown. */
   readonly times: number;
+  /** Whether all of them is in sight at once. */
+  readonly whole: boolean;
 }
 
+/** A yard to be drawn large. */
 interface Subject {
   readonly yard: Yard;
   readonly reading: Reading;
@@ -32,7 +35,8 @@ interface Room {
 /** Larger than this nothing is gained; smaller than that one view is better than two. */
 const MOST = 2.6;
 const LEAST_FOR_ALL = 1.4;
-const LEAST = 0.4;
+/** Smaller than this its words are too small for a back row: rather not the whole drawing at once. */
+const LEAST = 1.3;
 const STEP = 0.1;
 /** Narrower than this rows are not laid out, px. */
 const NARROWEST = 380;
@@ -46,16 +50,16 @@ function sizeOf({ yard, reading, drawn }: Subject, view: LargeView, width: numbe
 }
 
 function largest(subject: Subject, views: readonly LargeView[], room: Room): Enlarged {
-  for (let times = MOST; times > LEAST; times -= STEP) {
+  for (let times = MOST; times >= LEAST; times -= STEP) {
     const width = Math.max(room.width / times, NARROWEST);
     const sizes = views.map((view) => sizeOf(subject, view, width));
     const wide = Math.max(...sizes.map((size) => size.width));
     const high = sizes.reduce((sum, { height }) => sum + height, BETWEEN * (views.length - 1));
     if (high * times <= room.height && wide * times <= room.width + 1) {
-      return { views, width, times };
+      return { views, width, times, whole: true };
     }
   }
-  return { views, width: room.width / LEAST, times: LEAST };
+  return { views, width: Math.max(room.width / LEAST, NARROWEST), times: LEAST, whole: false };
 }
 
 /** The drawings of a yard as large as a room on the screen lets them be: of several views the first alone, where all would be small. */
@@ -64,4 +68,11 @@ export function enlarged(subject: Subject, room: Room): Enlarged {
   return subject.views.length === 1 || all.times >= LEAST_FOR_ALL
     ? all
     : largest(subject, subject.views.slice(0, 1), room);
+}
+
+/** Where the middle of a road's row is, px from the top of rows laid out so wide. */
+export function rowAt({ yard, reading, drawn }: Subject, width: number, road: string): number {
+  const { rows } = rowsLayout(yard, reading.runs, { width, drawn });
+  const row = rows.find((each) => each.road === road);
+  return row ? (row.feedRail.y + row.returnRail.y) / 2 : 0;
 }

@@ -1,4 +1,4 @@
-export { enlarged, type Enlarged, type LargeView } from './enlarged';
+export { enlarged, rowAt, type LargeView } from './enlarged';
 export { isPartWay } from './ink';
 export { lampShown } from './lampRows';
 export { noMarks, type Marks } from './mark';

@@ -17,7 +17,7 @@ export { default as YardPage } from './builder/YardPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';
 export { default as HandoutIndex } from './HandoutIndex.svelte';
 export { default as HandoutPage } from './handout/HandoutPage.svelte';
-export { default as WorkshopPage } from './workshop/WorkshopPage.svelte';
+export { default as WorkshopPage } from './WorkshopPage.svelte';
 export { default as HandOver } from './walk/HandOver.svelte';
 export { default as PlayPage } from './walk/PlayPage.svelte';
 export { default as WalkPlayer } from './walk/WalkPlayer.svelte';

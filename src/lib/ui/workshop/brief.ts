@@ -1,5 +1,5 @@
 import type { Outcome, Session } from '../session.svelte';
-import { causes, told } from '../told';
+import { asksWay, causes, told } from '../told';
 
 /** Most words of a sentence on a projected screen. */
 const MOST_WORDS = 15;
@@ -18,6 +18,6 @@ export const briefCause = (session: Session, outcome: Outcome, right: string | u
     .map(firstOf)
     .find((text) => text !== '' && wordsIn(text) <= MOST_WORDS) ?? '';
 
-/** What happened, in a sentence; of things tried out nothing but which of them did it. */
-export const briefTold = (session: Session, outcome: Outcome): string =>
-  session.question?.which ? '' : told(session, outcome);
+/** The answer in words: what locos did, else the option as it was offered. */
+export const briefTold = (session: Session, outcome: Outcome, option: string): string =>
+  asksWay(session) || session.question?.falls ? told(session, outcome) : `${option}.`;

@@ -1,7 +1,8 @@
 import { voteOf, type Act, type Stage } from '../../walk';
 
 /** What changes the screen, and not the workshop. */
-export type ScreenAct = 'undo' | 'black' | 'help' | 'sight' | 'clock' | 'full' | 'leave' | 'close';
+export type ScreenAct =
+  'undo' | 'black' | 'help' | 'sight' | 'phones' | 'clock' | 'full' | 'leave' | 'close';
 
 /** A switch of the yard thrown by hand, once all is told: its place among the roads, from 0. */
 export interface Flip {
@@ -16,6 +17,7 @@ const screen: Readonly<Record<string, ScreenAct>> = {
   b: 'black',
   '?': 'help',
   s: 'sight',
+  p: 'phones',
   k: 'clock',
   f: 'full',
   q: 'leave',

@@ -1,11 +1,11 @@
-import { BorderError } from '../../yard';
 import {
   admitWalk,
   walkFile,
   walkRounds,
   type KeptWorkshop,
   type Plan,
-  type Round
+  type Round,
+  type Walkthrough
 } from '../../walk';
 import type { Programme } from './workshop.svelte';
 
@@ -25,17 +25,10 @@ export const fromPlan = ({ id, name, minutes, rounds }: PlanRounds): Programme =
   rounds
 });
 
-/**
- * A walkthrough's calls as what a workshop asks.
- * @throws BorderError when it is no walkthrough, or has no call that a room can vote on.
- */
-export function fromWalk(value: unknown): Programme {
-  const walk = admitWalk(value);
+/** A walkthrough's calls as what a workshop asks; undefined where it has none that a room can vote on. */
+export function fromWalk(walk: Walkthrough): Programme | undefined {
   const rounds = walkRounds(walk);
-  if (rounds.length === 0) {
-    const allowed = 'a call with one thing to decide, in one step at least';
-    throw new BorderError('walkthrough', [{ path: ['steps'], met: 'no such call', allowed }]);
-  }
+  if (rounds.length === 0) return undefined;
   return {
     source: { walk: walkFile(walk) },
     name: walk.title,
@@ -52,7 +45,7 @@ export function programmeOf(
   const plan = plans.find(({ id }) => id === kept.plan);
   if (plan) return fromPlan(plan);
   try {
-    return kept.walk === undefined ? undefined : fromWalk(kept.walk);
+    return kept.walk === undefined ? undefined : fromWalk(admitWalk(kept.walk));
   } catch {
     return undefined;
   }

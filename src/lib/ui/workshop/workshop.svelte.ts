@@ -68,6 +68,11 @@ export class Workshop {
     return this.programme.rounds[this.stand.round];
   }
 
+  /** A name that tells this workshop from others. */
+  get id(): string {
+    return String(this.#begunMs);
+  }
+
   get canUndo(): boolean {
     return this.#history.past.length > 0;
   }
