@@ -1,4 +1,12 @@
-export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { advice, stepAdvice, wholeAdvice, type Advice } from './advice';
+export { askOf } from './ask';
+export { answerOf, sceneAfter } from './callAdvice';
+export { changesOf, changeWords, type Change } from './changes';
+export { GOOD_WORDS, MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { isThere, lightable } from './lit';
+export { outline } from './outline';
+export { plainText } from './plain';
+export { proseOf, type Block, type Span } from './prose';
 export {
   admitWalk,
   WALK_FORMAT,
