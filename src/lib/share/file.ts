@@ -1,11 +1,12 @@
 import * as v from 'valibot';
 import { admit, fitWhole, SceneSchema, YardSchema, type Scene, type Yard } from '../yard';
 import { ordered, pruned } from './canonical';
-import { MAX_NAME } from './limits';
-import { VERSION } from './versions';
+import { formats, type Form } from './form';
+import { MAX_NAME, MAX_TEXT, MAX_VALUES } from './limits';
+import { broughtUp, VERSION } from './versions';
 
 /** The name of the form: it tells our files from others. */
-export const FORMAT = 'ohmyard';
+export const FORMAT = formats.yard.format;
 
 const nameAllowed = `a name of at most ${MAX_NAME} characters`;
 
@@ -42,6 +43,15 @@ export function admitFile(value: unknown): YardFile {
   }) as YardFile;
 }
 
+/** How yards are read. */
+export const yardForm: Form<YardFile> = {
+  of: formats.yard,
+  version: VERSION,
+  maxText: MAX_TEXT,
+  maxValues: MAX_VALUES,
+  admit: (file) => admitFile(broughtUp(file))
+};
+
 /** What is passed on. */
 export interface Parcel {
   readonly yard: Yard;
@@ -68,13 +78,18 @@ const meaning = (border: (value: unknown) => unknown) => (value: unknown) => {
 const asYard = meaning((value) => admit('yard', YardSchema, value));
 const asScene = meaning((value) => admit('scene', SceneSchema, value));
 
+/** A yard with only what differs from its schema's defaults. */
+export const leastYard = (yard: Yard): unknown => pruned(yard, asYard);
+/** A scene with only what differs from its schema's defaults. */
+export const leastScene = (scene: Scene): unknown => pruned(scene, asScene);
+
 /** The file with only what differs from the schemas' defaults: the same yard gives the same bytes. */
 const least = ({ format, version, name, yard, scene }: YardFile) => ({
   format,
   version,
   ...(name !== yard.name && { name }),
-  yard: pruned(yard, asYard),
-  ...(scene && { scene: pruned(scene, asScene) })
+  yard: leastYard(yard),
+  ...(scene && { scene: leastScene(scene) })
 });
 
 /** The file as text, without a blank: for links, pictures and the store. */

@@ -14,12 +14,21 @@ export {
 export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, wentWrong, type Waking } from './wake';
 export { csv } from './csv';
 export { type Kept, type Mark } from './entry';
-export { fileText, FORMAT, yardFile, type Parcel, type YardFile } from './file';
+export {
+  fileText,
+  FORMAT,
+  leastScene,
+  leastYard,
+  yardFile,
+  type Parcel,
+  type YardFile
+} from './file';
+export { formats, type Form } from './form';
 export { changed, historyOf, MAX_STEPS, redone, settled, undone, type History } from './history';
 export { MAX_FILE_BYTES, MAX_NAME } from './limits';
-export { linkFragment, readLink } from './link';
-export { fileName, shownName } from './names';
-export { open, openFile, type Opened } from './open';
+export { fragmentOf, linkFragment, readLink } from './link';
+export { fileName, shownName, shownText } from './names';
+export { open, opener, openFile, type Opened, type OpenedAs, type SomeFile } from './open';
 export { readPng, writePng } from './png';
 export { type Device, type Storage, type WhyNot } from './shelf';
 export {
@@ -50,5 +59,5 @@ export {
   type Printed
 } from './notes';
 export { readSvg, writeSvg } from './svg';
-export { readText } from './text';
+export { readAs, readText } from './text';
 export { UnreadableError, type WhyWrong } from './wrong';

@@ -12,18 +12,24 @@ const LONE_SURROGATE = /\p{Cs}/gu;
 /** Five and more marks on one letter grow over the lines above. */
 const PILED_MARKS = /(\p{M}{4})\p{M}+/gu;
 
+/** Text without what would turn, hide, break or overgrow it. */
+const harmless = (text: string): string =>
+  text.replace(LONE_SURROGATE, '\ufffd').replace(TURNING_OR_HIDING, '').replace(PILED_MARKS, '$1');
+
+/** A text of several lines as it may be shown: line ends stay, all else is as in a name. */
+export const shownText = (text: string): string =>
+  text
+    .split(/\r\n?|\n/)
+    .map((line) => harmless(line.replace(LINE_ENDS_AND_CONTROLS, ' ')))
+    .join('\n');
+
 /**
  * A name as it may be shown: controls and line ends become one space, marks that turn or hide text
  * go, piles of accents are cut to four, and what is longer than `most` characters ends with an
  * ellipsis. The name itself is kept as it was typed. The result is plain text: never markup.
  */
 export function shownName(name: string, most = MAX_NAME): string {
-  const clean = name
-    .slice(0, most * 8)
-    .replace(LONE_SURROGATE, '\ufffd')
-    .replace(LINE_ENDS_AND_CONTROLS, ' ')
-    .replace(TURNING_OR_HIDING, '')
-    .replace(PILED_MARKS, '$1')
+  const clean = harmless(name.slice(0, most * 8).replace(LINE_ENDS_AND_CONTROLS, ' '))
     .replace(/\s+/gu, ' ')
     .trim();
   const characters = [...clean];
@@ -37,7 +43,7 @@ const TAKEN = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 /** A name for a file: letters and digits of the yard's name, joined by hyphens, such as `quillby-quay.yard.json`. */
 export function fileName(
   name: string,
-  ending: 'yard.json' | 'svg' | 'png' | 'csv' | 'zip'
+  ending: 'yard.json' | 'walk.json' | 'html' | 'svg' | 'png' | 'csv' | 'zip'
 ): string {
   const stem = shownName(name)
     .toLowerCase()

@@ -2,6 +2,7 @@
 export type WhyWrong =
   | 'empty'
   | 'foreign'
+  | 'elsewhere'
   | 'no yard'
   | 'cut'
   | 'changed'

@@ -111,13 +111,13 @@ const wired = (before: Scene, after: Scene): readonly Change[] => [
   }))
 ];
 
-const failed = (yard: Yard, before: Scene, after: Scene): readonly Change[] => [
+const failed = (before: Scene, after: Scene): readonly Change[] => [
   ...without(after.faults, before.faults).map((fault) => ({
-    words: `a fault: ${faultWords(yard, fault)}`,
+    words: `a fault: ${faultWords(fault)}`,
     place: ''
   })),
   ...without(before.faults, after.faults).map((fault) => ({
-    words: `put right: ${faultWords(yard, fault)}`,
+    words: `put right: ${faultWords(fault)}`,
     place: ''
   }))
 ];
@@ -129,7 +129,7 @@ export const changesOf = (yard: Yard, before: Scene, after: Scene): readonly Cha
   ...fedChanges(yard, before, after),
   ...stood(before, after),
   ...wired(before, after),
-  ...failed(yard, before, after)
+  ...failed(before, after)
 ];
 
 /** Changes told one by one; of more only how many there are. */

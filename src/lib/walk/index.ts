@@ -6,6 +6,15 @@ export { GOOD_WORDS, MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from '.
 export { isThere, lightable } from './lit';
 export { outline } from './outline';
 export { plainText } from './plain';
+export {
+  compactWalk,
+  filledPage,
+  openWalk,
+  openWalkFile,
+  readWalk,
+  walkFragment,
+  walkText
+} from './file';
 export { proseOf, type Block, type Span } from './prose';
 export {
   admitWalk,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { asked, questionEntries, QuestionError, type Question } from '../predict';
+import { formats } from '../share';
 import {
   admit,
   BorderError,
@@ -13,7 +14,7 @@ import {
 import { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
 
 /** The name of the form: it tells walkthroughs from yards. */
-export const WALK_FORMAT = 'ohmyard-walkthrough';
+export const WALK_FORMAT = formats.walkthrough.format;
 
 const text = (most: number) => {
   const allowed = `a text of at most ${most} characters`;
