@@ -16,6 +16,7 @@ export {
   walkText
 } from './file';
 export { proseOf, type Block, type Span } from './prose';
+export { walkStore, type KeptWalk } from './shelf';
 export {
   admitWalk,
   WALK_FORMAT,

@@ -154,7 +154,7 @@ export class Shelf {
   #list(): void {
     const shelf = this.#ok(listKept(this.#device));
     if (!shelf) return;
-    this.yards = shelf.yards;
+    this.yards = shelf.all;
     if (shelf.words) this.words = shelf.words;
   }
 
