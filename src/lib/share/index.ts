@@ -41,6 +41,7 @@ export {
   renameKept,
   restoreKept,
   storeOf,
+  yardStore,
   type Removed,
   type Shelf,
   type ShelfOf

@@ -168,6 +168,15 @@ export function storeOf<F>(kind: Keeping<F>) {
 export type Shelf = ShelfOf<YardFile>;
 
 /** The yards of this device. */
+export const yardStore = storeOf<YardFile>({
+  keys: 'ohmyard.yard.',
+  aside: 'ohmyard.aside.',
+  noun: 'yard',
+  text: compactText,
+  read: readText,
+  nameOf: ({ name }) => name,
+  named
+});
 export const {
   keepNew,
   keepAgain,
@@ -177,12 +186,4 @@ export const {
   duplicateKept,
   removeKept,
   restoreKept
-} = storeOf<YardFile>({
-  keys: 'ohmyard.yard.',
-  aside: 'ohmyard.aside.',
-  noun: 'yard',
-  text: compactText,
-  read: readText,
-  nameOf: ({ name }) => name,
-  named
-});
+} = yardStore;
