@@ -1,9 +1,10 @@
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
 import { lessons } from './scripts/lessons.ts';
+import { walkPlayer } from './scripts/player.ts';
 
 export default defineConfig({
-  plugins: [lessons(), sveltekit()],
+  plugins: [lessons(), walkPlayer(), sveltekit()],
   test: {
     /** `npm run prove` tries for hours what the tests try in part. */
     include: [process.env.LONG ? 'tests/**/*.long.ts' : 'tests/**/*.test.ts'],

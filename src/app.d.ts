@@ -4,3 +4,9 @@ declare module '*.md' {
   export default page;
   export const metadata: Record<string, unknown>;
 }
+
+declare module 'virtual:walk-player' {
+  /** The page that plays one walkthrough by itself. */
+  const page: string;
+  export default page;
+}

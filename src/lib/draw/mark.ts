@@ -12,6 +12,10 @@ export interface Marks {
   readonly breaks: readonly string[];
   /** The place pointed at, by hand or by words. */
   readonly pointed: string | undefined;
+  /** What the words are about: places, vehicles, `road A`, `deck` and `pin`. */
+  readonly lit: readonly string[];
+  /** What differs from the scene before, named in the same way. */
+  readonly changed: readonly string[];
 }
 
 /** A drawing without any mark. */
@@ -21,5 +25,7 @@ export const noMarks: Marks = {
   seen: {},
   trace: [],
   breaks: [],
-  pointed: undefined
+  pointed: undefined,
+  lit: [],
+  changed: []
 };

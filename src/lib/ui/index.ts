@@ -14,3 +14,7 @@ export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
+export { default as ExplainPage } from './explain/ExplainPage.svelte';
+export { default as HandOver } from './walk/HandOver.svelte';
+export { default as PlayPage } from './walk/PlayPage.svelte';
+export { default as WalkPlayer } from './walk/WalkPlayer.svelte';

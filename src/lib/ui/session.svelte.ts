@@ -21,6 +21,7 @@ import {
 import type { BoardData, Side } from '../lesson';
 import type { Sureness } from '../share';
 import { show } from './motion';
+import { between } from './between';
 import { didWords, isMeasuring, probeWords, seenWords } from './say';
 import { unique } from './unique';
 import { untoldOn } from './untold';
@@ -64,7 +65,9 @@ export class Session {
 
   /** The readings of the last scenes, for what stays the same in the next. */
   #readings: readonly Reading[] = [];
-  /** The views as they stood before what is shown now began. */
+  /** Whether the board is on its way from another scene to its start. */
+  #sliding = $state(false);
+  /** The views as they stood before what is shown now began; while the board slides, as they will. */
   #still: readonly View[] = [];
 
   readonly views: readonly View[] = $derived.by(() => {
@@ -77,7 +80,9 @@ export class Session {
     });
   });
   /** The views at rest: while something is shown, as they stood before. */
-  readonly resting: readonly View[] = $derived(this.phase === 'showing' ? this.#still : this.views);
+  readonly resting: readonly View[] = $derived(
+    this.phase === 'showing' || this.#sliding ? this.#still : this.views
+  );
 
   constructor(board: BoardData, question: Question | undefined) {
     this.board = board;
@@ -86,6 +91,11 @@ export class Session {
     this.#scenes = this.starts;
     this.slots = question ? board.sides.flatMap((_, side) => this.#slotsOf(question, side)) : [];
     if (question) this.phase = 'asking';
+  }
+
+  /** Whether nothing was done on the board yet. */
+  get untouched(): boolean {
+    return this.#sliding || this.#scenes === this.starts;
   }
 
   get #sides(): readonly Side[] {
@@ -118,18 +128,35 @@ export class Session {
     return this.phase === 'asking' && this.question ? untoldOn(this.question, view) : [];
   }
 
-  /** The call is made: the engine answers, then the yard is shown doing it. */
-  commit(): Outcome {
+  /** What the engine answers to the call. */
+  solve(): Outcome {
     const question = this.question as Question;
     const sides = this.#sides.map(({ yard, scene }) => answer(question, yard, scene));
     const answers = Object.fromEntries(
       this.slots.map(({ key, id, side }) => [key, sides[side]?.answers[id] as string])
     );
     const right = this.slots.every(({ key }) => this.picked[key] === answers[key]);
-    this.outcome = { answers, right, played: sides.map(({ played }) => played) };
+    return { answers, right, played: sides.map(({ played }) => played) };
+  }
+
+  /** The call is made: the engine answers, then the yard is shown doing it. */
+  commit(): Outcome {
+    this.outcome = this.solve();
     this.fresh = true;
-    this.#run(question.do);
+    this.#run(this.question?.do);
     return this.outcome;
+  }
+
+  /** Shows the board going from another scene of its first yard to its start. */
+  slideFrom(before: Scene): void {
+    const [to] = this.starts as [Scene];
+    this.#still = this.views;
+    this.#sliding = true;
+    this.#stop = show((share) => {
+      this.#scenes = share < 1 ? [between(before, to, share)] : this.starts;
+      this.#sliding = share < 1;
+    });
+    if (this.#sliding) this.#scenes = [between(before, to, 0)];
   }
 
   /** A hand does something on the panel; tells whether it could. */
@@ -179,12 +206,18 @@ export class Session {
 
   /** Back to the start scene. */
   reset(): void {
-    this.#stop();
-    this.#scenes = this.starts;
+    this.#land();
     this.fresh = false;
     this.drift = 0;
     if (this.phase === 'showing') this.phase = 'open';
     this.status = 'Back at the start.';
+  }
+
+  /** Ends what is shown, at the start. */
+  #land(): void {
+    this.#stop();
+    this.#sliding = false;
+    this.#scenes = this.starts;
   }
 
   #showing(): void {
@@ -193,6 +226,7 @@ export class Session {
   }
 
   #run(action: Action | undefined): boolean {
+    if (this.#sliding) this.#land();
     const before = this.views;
     const begun = this.#begin(before, action);
     if (!begun) return false;

@@ -1,50 +1,8 @@
-import { answer, QuestionError } from '../predict';
 import { settle } from '../motion';
-import {
-  act,
-  BorderError,
-  PlaceError,
-  read,
-  RefusedError,
-  vehicles,
-  type Action,
-  type Scene,
-  type Yard
-} from '../yard';
+import { read, vehicles, type Scene, type Yard } from '../yard';
+import { answerOf, sceneAfter } from './answered';
 import { plainText } from './plain';
 import type { WalkCall, WalkStep } from './walkthrough';
-
-/** Whether an error says that something asked or done does not fit the yard or the scene. */
-const isMisfit = (error: unknown): error is Error =>
-  [QuestionError, BorderError, PlaceError, RefusedError].some((kind) => error instanceof kind);
-
-/** The scene after hands have done something; undefined where it cannot be done. */
-export function sceneAfter(
-  yard: Yard,
-  scene: Scene,
-  action: Action | undefined
-): Scene | undefined {
-  try {
-    return action && act(yard, scene, action);
-  } catch (error) {
-    if (!isMisfit(error)) throw error;
-    return undefined;
-  }
-}
-
-/** The engine's answer to a call in its scene, or why it cannot be asked there. */
-export function answerOf(
-  yard: Yard,
-  scene: Scene,
-  { question }: Pick<WalkCall, 'question'>
-): { readonly answers: Readonly<Record<string, string>> } | { readonly wrong: string } {
-  try {
-    return { answers: answer(question, yard, scene).answers };
-  } catch (error) {
-    if (!isMisfit(error)) throw error;
-    return { wrong: error.message };
-  }
-}
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 

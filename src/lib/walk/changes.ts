@@ -39,9 +39,10 @@ function switched(yard: Yard, before: Scene, after: Scene): readonly Change[] {
 }
 
 function deckChanges(yard: Yard, before: Scene, after: Scene): readonly Change[] {
-  const faces = stopWords(yard, after.deck) || 'the deck is between its stops';
+  const brought = stopWords(yard, after.deck, 'to');
+  const deck = brought ? `the deck brings ${brought}` : 'the deck is between its stops';
   return [
-    ...(before.deck === after.deck ? [] : [{ words: faces, place: 'deck' }]),
+    ...(before.deck === after.deck ? [] : [{ words: deck, place: 'deck' }]),
     ...(before.pin === after.pin ? [] : [{ words: `the pin is ${after.pin}`, place: 'pin' }]),
     ...(before.plug === after.plug ? [] : [{ words: `the plug is ${after.plug}`, place: 'plug' }])
   ];

@@ -1,6 +1,6 @@
 export { advice, stepAdvice, wholeAdvice, type Advice } from './advice';
 export { askOf } from './ask';
-export { answerOf, sceneAfter } from './callAdvice';
+export { answerOf, sceneAfter } from './answered';
 export { changesOf, changeWords, type Change } from './changes';
 export { GOOD_WORDS, MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
 export { isThere, lightable } from './lit';
@@ -15,6 +15,7 @@ export {
   walkFragment,
   walkText
 } from './file';
+export { boardOf, stepPlay, type StepPlay } from './play';
 export { proseOf, type Block, type Span } from './prose';
 export { walkStore, type KeptWalk } from './shelf';
 export {

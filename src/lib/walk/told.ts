@@ -1,5 +1,5 @@
 import { holeAt, type Scene, type Yard } from '../yard';
-import { sceneAfter } from './callAdvice';
+import { sceneAfter } from './answered';
 import { changesOf, type Change } from './changes';
 import { roadsNamed } from './named';
 import type { WalkStep } from './walkthrough';

@@ -1,0 +1,43 @@
+import { answer, QuestionError } from '../predict';
+import {
+  act,
+  BorderError,
+  PlaceError,
+  RefusedError,
+  type Action,
+  type Scene,
+  type Yard
+} from '../yard';
+import type { WalkCall } from './walkthrough';
+
+/** Whether an error says that something asked or done does not fit the yard or the scene. */
+const isMisfit = (error: unknown): error is Error =>
+  [QuestionError, BorderError, PlaceError, RefusedError].some((kind) => error instanceof kind);
+
+/** The scene after hands have done something; undefined where it cannot be done. */
+export function sceneAfter(
+  yard: Yard,
+  scene: Scene,
+  action: Action | undefined
+): Scene | undefined {
+  try {
+    return action && act(yard, scene, action);
+  } catch (error) {
+    if (!isMisfit(error)) throw error;
+    return undefined;
+  }
+}
+
+/** The engine's answer to a call in its scene, or why it cannot be asked there. */
+export function answerOf(
+  yard: Yard,
+  scene: Scene,
+  { question }: Pick<WalkCall, 'question'>
+): { readonly answers: Readonly<Record<string, string>> } | { readonly wrong: string } {
+  try {
+    return { answers: answer(question, yard, scene).answers };
+  } catch (error) {
+    if (!isMisfit(error)) throw error;
+    return { wrong: error.message };
+  }
+}
