@@ -46,6 +46,9 @@ function copyName(name: string): string {
 
 /** The single acts of a store; they throw what `storeOf` turns into words. */
 class Acts<F> {
+  /** What was last read or put under each id: the same text is not read again. */
+  readonly #known = new Map<string, { readonly text: string; readonly kept: KeptAs<F> }>();
+
   constructor(readonly kind: Keeping<F>) {}
 
   /** The thing under an id. What cannot be read is set aside, never overwritten. */
@@ -56,12 +59,17 @@ class Acts<F> {
       const words = `This ${noun} is no longer on this device. Keep it as a new one.`;
       throw new StoreError('gone', words);
     }
+    const known = this.#known.get(id);
+    if (known?.text === text) return known.kept;
     const entry = readEntry(this.kind, id, text);
     if (entry === 'newer') {
       const words = `This ${noun} was kept by a newer page. Reload while online, then try again.`;
       throw new StoreError('newer', words);
     }
-    if (entry !== 'spoilt') return entry;
+    if (entry !== 'spoilt') {
+      this.#known.set(id, { text, kept: entry });
+      return entry;
+    }
     setAside(device, this.kind, id);
     const words = `This ${noun}’s record was damaged. It is set aside, untouched, on this device.`;
     throw new StoreError('spoilt', words);
@@ -76,7 +84,9 @@ class Acts<F> {
 
   put(device: Device, { id, revision }: Pick<Mark, 'id' | 'revision'>, file: F): KeptAs<F> {
     const kept: KeptAs<F> = { id, revision, by: device.tab, changed: device.now(), file };
-    putOn(device, this.kind, id, entryText(this.kind, kept));
+    const text = entryText(this.kind, kept);
+    putOn(device, this.kind, id, text);
+    this.#known.set(id, { text, kept });
     return kept;
   }
 

@@ -1,4 +1,4 @@
-import { countWords, facing, joinWords, roads, type Scene, type Yard } from '../yard';
+import { countWords, facing, joinWords, once, roads, type Scene, type Yard } from '../yard';
 import { callAdvice } from './callAdvice';
 import { falseClaims } from './claims';
 import { GOOD_CHANGES, GOOD_WORDS } from './limits';
@@ -133,11 +133,25 @@ const rules: readonly Rule[] = [
   ({ yard, step }) => callAdvice(yard, step)
 ];
 
-/** What may make one step fail, in words with what to do; `before` is the step before it. */
-export function stepAdvice(yard: Yard, step: WalkStep, before?: WalkStep): readonly string[] {
+function judge(yard: Yard, step: WalkStep, before: WalkStep | undefined): readonly string[] {
   const judged = { yard, step, before, text: plainText(`${step.heading}. ${step.words}`) };
   return rules.flatMap((rule) => rule(judged));
 }
+
+/** Stands for the step before the first one. */
+const none = {};
+/** A step is judged once, as long as it and the one before it stay the same. */
+const known = once((yard: Yard) =>
+  once((step: WalkStep) =>
+    once((before: WalkStep | typeof none) =>
+      judge(yard, step, 'scene' in before ? before : undefined)
+    )
+  )
+);
+
+/** What may make one step fail, in words with what to do; `before` is the step before it. */
+export const stepAdvice = (yard: Yard, step: WalkStep, before?: WalkStep): readonly string[] =>
+  known(yard)(step)(before ?? none);
 
 /** What may make the whole fail, whatever its steps say. */
 export const wholeAdvice = ({ steps }: Pick<Walkthrough, 'steps'>): readonly string[] =>

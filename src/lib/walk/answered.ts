@@ -1,7 +1,8 @@
-import { answer, QuestionError } from '../predict';
+import { answer, QuestionError, type Question } from '../predict';
 import {
   act,
   BorderError,
+  once,
   PlaceError,
   RefusedError,
   type Action,
@@ -28,12 +29,9 @@ export function sceneAfter(
   }
 }
 
-/** The engine's answer to a call in its scene, or why it cannot be asked there. */
-export function answerOf(
-  yard: Yard,
-  scene: Scene,
-  { question }: Pick<WalkCall, 'question'>
-): { readonly answers: Readonly<Record<string, string>> } | { readonly wrong: string } {
+type Answered = { readonly answers: Readonly<Record<string, string>> } | { readonly wrong: string };
+
+function answered(yard: Yard, scene: Scene, question: Question): Answered {
   try {
     return { answers: answer(question, yard, scene).answers };
   } catch (error) {
@@ -41,3 +39,15 @@ export function answerOf(
     return { wrong: error.message };
   }
 }
+
+/** Each question is played once, however often its words are changed. */
+const known = once((yard: Yard) =>
+  once((scene: Scene) => once((question: Question) => answered(yard, scene, question)))
+);
+
+/** The engine's answer to a call in its scene, or why it cannot be asked there. */
+export const answerOf = (
+  yard: Yard,
+  scene: Scene,
+  { question }: Pick<WalkCall, 'question'>
+): Answered => known(yard)(scene)(question);

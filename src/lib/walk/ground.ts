@@ -109,8 +109,9 @@ const fits = (yard: Yard, loco: string, road: Road): boolean =>
 
 /** Places for the deck, mm: its stops, then half way between them. */
 export function places(yard: Yard): readonly number[] {
-  const stops = [...new Set(holes(yard).map(({ deckMm }) => deckMm))].sort((a, b) => b - a);
-  const between = stops.slice(1).map((stop, index) => ((stops[index] as number) + stop) / 2);
+  const stops = [...new Set(holes(yard).map(({ deckMm }) => deckMm))];
+  const inOrder = stops.toSorted((a, b) => b - a);
+  const between = inOrder.slice(1).map((stop, index) => ((inOrder[index] as number) + stop) / 2);
   return [...stops, ...between];
 }
 

@@ -1,4 +1,5 @@
 export { advice, stepAdvice, wholeAdvice, type Advice } from './advice';
+export { asLesson } from './asLesson';
 export { askOf } from './ask';
 export { answerOf, sceneAfter } from './answered';
 export { changesOf, changeWords, type Change } from './changes';
