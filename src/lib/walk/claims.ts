@@ -19,7 +19,7 @@ function claimsIn(yard: Yard, sentence: string): readonly Claim[] {
     `(?:[Rr]oads?|[Rr]ows?|[Tt]oggles?)\\s+(${listOf(all)})\\s+${VERB}${rest}`,
     'g'
   );
-  const whole = new RegExp(`\\b(?:all|every|both|each)(?: the)? roads?\\s+${VERB}${rest}`, 'gi');
+  const whole = new RegExp(`\\b(?:all|every|each)(?: the)? roads?\\s+${VERB}${rest}`, 'gi');
   const only = /\bonly\b/i.test(sentence);
   const said = [...sentence.matchAll(one)].flatMap(
     ([, list = '', , not, no, state = '']): Claim[] => {
