@@ -33,6 +33,7 @@ export const allPaths: readonly string[] = [
   '/yard/book/',
   '/yard/bench/',
   '/yard/proof/',
+  '/explain/',
   '/workshop/',
   '/vote/',
   '/handout/',

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { countWords, readIdeas, type CallData } from '../../src/lib/lesson';
+import { readIdeas, type CallData } from '../../src/lib/lesson';
 import { asked } from '../../src/lib/predict';
 import { glossary } from '../../src/lib/server/glossary';
+import { countWords } from '../../src/lib/yard';
 import { filesIn, lessons, pages, type Placed } from './files';
 import { measure, sentences } from './measure';
 

@@ -1,6 +1,6 @@
 import { flesch } from 'flesch';
 import { syllable } from 'syllable';
-import { countWords } from '../../src/lib/lesson';
+import { countWords } from '../../src/lib/yard';
 
 /** How a text reads. */
 export interface Measure {

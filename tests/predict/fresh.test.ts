@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { countWords, readIdeas } from '../../src/lib/lesson';
+import { readIdeas } from '../../src/lib/lesson';
 import { settle } from '../../src/lib/motion';
 import { answer, asked, families, fresh, watch, wrongWords } from '../../src/lib/predict';
-import { act, apply, fit, places, read } from '../../src/lib/yard';
+import { act, apply, countWords, fit, places, read } from '../../src/lib/yard';
 import { filesIn, lessons } from '../lesson/files';
 
 const cards = new Set(readIdeas(filesIn('content/ideas')).map(({ code }) => code));

@@ -98,7 +98,7 @@ describe('notes beside a yard', () => {
     ok(changeNotes(one, kept.id, (notes) => withReading(notes, 'a', '1')));
     const printed = { revision: 1, day: '2026-11-25', yard: '{}', wires: [] };
     ok(changeNotes(one, kept.id, (notes) => withPrinted(notes, printed)));
-    expect(ok(listKept(one)).yards).toHaveLength(1);
+    expect(ok(listKept(one)).all).toHaveLength(1);
     const back = ok(restoreKept(one, ok(removeKept(one, kept))));
     const notes = ok(readNotes(one, back.id));
     expect(notes.bench.readings).toHaveProperty('a');

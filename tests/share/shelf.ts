@@ -50,7 +50,7 @@ export function tabs(memory: Memory): (tab: string) => Device {
 }
 
 /** What was done; fails the test where nothing was. */
-export function ok<T>(stored: Stored<T>): T {
+export function ok<T>(stored: Stored<T, unknown>): T {
   if ('wrong' in stored) throw new Error(stored.wrong);
   return stored.ok;
 }

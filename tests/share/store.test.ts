@@ -21,8 +21,7 @@ import { browser, Memory, ok, tabs } from './shelf';
 const fileOf = (deckRoads: number, name = `Yard of ${deckRoads}`): YardFile =>
   yardFile({ yard: yardOf({ deckRoads, name }) });
 
-const namesOn = (device: Device): string[] =>
-  ok(listKept(device)).yards.map(({ file }) => file.name);
+const namesOn = (device: Device): string[] => ok(listKept(device)).all.map(({ file }) => file.name);
 
 describe('several yards', () => {
   test('are listed, the last changed first, and read back whole', () => {
@@ -239,8 +238,8 @@ describe('a store that fails', () => {
     const spoilt = spoil(memory.kept.get(key) as string);
     expect(spoilt).not.toBe(memory.kept.get(key));
     memory.kept.set(key, spoilt);
-    const { yards, words } = ok(listKept(one));
-    expect(yards.map(({ file }) => file.name)).toEqual(['Yard of 8']);
+    const { all, words } = ok(listKept(one));
+    expect(all.map(({ file }) => file.name)).toEqual(['Yard of 8']);
     expect(words).toBe(
       'This yard’s record was damaged. It is set aside, untouched, on this device.'
     );
@@ -267,7 +266,7 @@ describe('a store that fails', () => {
     memory.quota = 30;
     const before = new Map(memory.kept);
     expect(ok(listKept(one))).toMatchObject({
-      yards: [],
+      all: [],
       words: expect.stringContaining('full') as string
     });
     expect(memory.kept).toEqual(before);
@@ -280,7 +279,7 @@ describe('a store that fails', () => {
     memory.kept.set(key, text.replace('\\"version\\":1', '\\"version\\":2'));
     const before = new Map(memory.kept);
     expect(ok(listKept(one))).toMatchObject({
-      yards: [],
+      all: [],
       words: expect.stringContaining('newer') as string
     });
     expect(keepAgain(one, kept, fileOf(8))).toMatchObject({ why: 'newer' });
@@ -315,7 +314,7 @@ describe('a store that fails', () => {
           const stored = act();
           memory.fails = () => false;
           memory.quota = Infinity;
-          const now = new Map(ok(listKept(one)).yards.map((each) => [each.id, each]));
+          const now = new Map(ok(listKept(one)).all.map((each) => [each.id, each]));
           // What failed may have come through all the same; nothing else may have changed.
           for (const [id, before] of kept) {
             if (id !== mark?.id || ('wrong' in stored && !now.has(id))) {

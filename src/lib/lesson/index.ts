@@ -3,6 +3,5 @@ export type { Redrawn } from './drawn';
 export { LessonError } from './error';
 export { readIdeas, type Idea } from './idea';
 export { readLesson, slugOf, type Lesson, type Meta, type StepData } from './lesson';
-export { countWords } from './limits';
 export { toPage, type Play } from './page';
 export type { CallData, TwinData, Wrong } from './schema';

@@ -1,8 +1,5 @@
 import * as v from 'valibot';
-
-/** The words of a text, as a reader counts them. */
-export const countWords = (text: string): number =>
-  text.split(/\s+/).filter((word) => /\w/.test(word)).length;
+import { countWords } from '../yard';
 
 /** A text of at most `most` words. */
 export const words = (most: number) =>

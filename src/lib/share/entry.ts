@@ -1,31 +1,41 @@
 import { isPlain } from './canonical';
-import { compactText, type YardFile } from './file';
-import { readText } from './text';
+import type { YardFile } from './file';
 import { UnreadableError } from './wrong';
 
-/** Which keeping of a yard this is: the count goes up each time, and says which tab kept it. */
+/** Which keeping of a thing this is: the count goes up each time, and says which tab kept it. */
 export interface Mark {
   readonly id: string;
   readonly revision: number;
   readonly by: string;
 }
 
-/** A yard as this device keeps it. */
-export interface Kept extends Mark {
+/** A thing as this device keeps it. */
+export interface KeptAs<F> extends Mark {
   /** When it was kept, ms since 1970. */
   readonly changed: number;
-  readonly file: YardFile;
+  readonly file: F;
+}
+/** A yard as this device keeps it. */
+export type Kept = KeptAs<YardFile>;
+
+/** What stands under a key: a thing, one of a newer version, or something spoilt. */
+export type Entry<F> = KeptAs<F> | 'newer' | 'spoilt';
+
+/** How a thing is written and read. */
+export interface Written<F> {
+  readonly text: (file: F) => string;
+  /** @throws UnreadableError */
+  readonly read: (text: string) => F;
 }
 
-/** What stands under a yard's key: a yard, one of a newer version, or something spoilt. */
-export type Entry = Kept | 'newer' | 'spoilt';
-
 /** An entry's text. */
-export const entryText = ({ revision, by, changed, file }: Kept): string =>
-  JSON.stringify({ revision, by, changed, file: compactText(file) });
+export const entryText = <F>(
+  form: Written<F>,
+  { revision, by, changed, file }: KeptAs<F>
+): string => JSON.stringify({ revision, by, changed, file: form.text(file) });
 
 /** Reads an entry's text; it never throws. */
-export function readEntry(id: string, text: string): Entry {
+export function readEntry<F>(form: Written<F>, id: string, text: string): Entry<F> {
   try {
     const entry: unknown = JSON.parse(text);
     if (!isPlain(entry)) return 'spoilt';
@@ -36,7 +46,7 @@ export function readEntry(id: string, text: string): Entry {
       typeof changed === 'number' &&
       typeof file === 'string';
     if (!sound) return 'spoilt';
-    return { id, revision: revision as number, by, changed, file: readText(file) };
+    return { id, revision: revision as number, by, changed, file: form.read(file) };
   } catch (error) {
     return error instanceof UnreadableError && error.why === 'newer' ? 'newer' : 'spoilt';
   }

@@ -13,7 +13,7 @@ export {
 } from './progress';
 export { A_VISIT, dueFrom, nextSeed, toWake, wakeId, wentWrong, type Waking } from './wake';
 export { csv } from './csv';
-export { type Kept, type Mark } from './entry';
+export { type Kept, type KeptAs, type Mark } from './entry';
 export {
   fileText,
   FORMAT,
@@ -40,8 +40,11 @@ export {
   removeKept,
   renameKept,
   restoreKept,
+  storeOf,
+  yardStore,
   type Removed,
-  type Shelf
+  type Shelf,
+  type ShelfOf
 } from './store';
 export { type Stored } from './tried';
 export {

@@ -43,7 +43,7 @@ const TAKEN = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 /** A name for a file: letters and digits of the yard's name, joined by hyphens, such as `quillby-quay.yard.json`. */
 export function fileName(
   name: string,
-  ending: 'yard.json' | 'walk.json' | 'html' | 'svg' | 'png' | 'csv' | 'zip'
+  ending: 'yard.json' | 'walk.json' | 'html' | 'md' | 'svg' | 'png' | 'csv' | 'zip'
 ): string {
   const stem = shownName(name)
     .toLowerCase()

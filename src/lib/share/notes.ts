@@ -1,7 +1,9 @@
 import * as v from 'valibot';
-import { readNotesText, setNotesAside, writeNotes } from './shelf';
-import { StoreError, type Device } from './shelf';
+import { putOn, setAside, StoreError, textOn, type Device } from './shelf';
 import { tried, type Stored } from './tried';
+
+/** What is noted beside a yard: its readings, ticks and last print-out. */
+const place = { keys: 'ohmyard.notes.', aside: 'ohmyard.aside.notes.', noun: 'yard' };
 
 const text = (most: number) => v.pipe(v.string(), v.maxLength(most));
 
@@ -56,7 +58,7 @@ const nothing: Notes = { version: 1, bench: { readings: {}, ticks: {} } };
 
 /** The notes in a text; what cannot be read is set aside, untouched. @throws StoreError */
 function standing(device: Device, id: string): Notes {
-  const kept = readNotesText(device, id);
+  const kept = textOn(device, place, id);
   if (kept === null) return nothing;
   const value = parsed(kept);
   if (typeof value === 'object' && Number((value as { version?: unknown } | null)?.version) > 1) {
@@ -67,7 +69,7 @@ function standing(device: Device, id: string): Notes {
   }
   const result = v.safeParse(NotesSchema, value);
   if (result.success) return result.output;
-  setNotesAside(device, id);
+  setAside(device, place, id);
   throw new StoreError(
     'spoilt',
     'The notes of this yard were damaged. They are set aside, untouched, on this device.'
@@ -97,7 +99,7 @@ export const changeNotes = (
 ): Stored<Notes> =>
   tried(() => {
     const notes = change(standing(device, id));
-    writeNotes(device, id, JSON.stringify(notes));
+    putOn(device, place, id, JSON.stringify(notes));
     return notes;
   });
 

@@ -33,17 +33,22 @@ export class StoreError extends Error {
   }
 }
 
-const YARD = 'ohmyard.yard.';
-const ASIDE = 'ohmyard.aside.';
-/** What is noted beside a yard: its readings, ticks and last print-out. */
-const NOTES = 'ohmyard.notes.';
+/** One kind of thing that is kept: how its keys begin, also of what is set aside, and its noun. */
+export interface Place {
+  readonly keys: string;
+  readonly aside: string;
+  readonly noun: string;
+}
 
-const denied = () =>
-  new StoreError('denied', 'This browser keeps nothing for this page. Save your yard as a file.');
-const full = () =>
+const denied = ({ noun }: Place) =>
+  new StoreError(
+    'denied',
+    `This browser keeps nothing for this page. Save your ${noun} as a file.`
+  );
+const full = ({ noun }: Place) =>
   new StoreError(
     'full',
-    'This browser’s store is full. Save your yard as a file, or delete another.'
+    `This browser’s store is full. Save your ${noun} as a file, or delete another.`
   );
 
 /** Source: Web IDL, DOMException names; the second is an older browser's. */
@@ -53,65 +58,56 @@ const isFull = (error: unknown): boolean =>
   );
 
 /** Asks the storage, and turns what it throws into words. */
-function ask<T>(device: Device, question: (storage: Storage) => T): T {
+function ask<T>(device: Device, place: Place, question: (storage: Storage) => T): T {
   try {
     const storage = device.storage();
     if (storage) return question(storage);
   } catch (error) {
-    throw isFull(error) ? full() : denied();
+    throw isFull(error) ? full(place) : denied(place);
   }
-  throw denied();
+  throw denied(place);
 }
 
-/** Ids of all yards that are kept. @throws StoreError */
-export const idsOn = (device: Device): readonly string[] =>
-  ask(device, (storage) =>
+/** Ids of all that is kept in a place. @throws StoreError */
+export const idsOn = (device: Device, place: Place): readonly string[] =>
+  ask(device, place, (storage) =>
     Array.from({ length: storage.length }, (_, index) => storage.key(index) ?? '')
-      .filter((key) => key.startsWith(YARD))
-      .map((key) => key.slice(YARD.length))
+      .filter((key) => key.startsWith(place.keys))
+      .map((key) => key.slice(place.keys.length))
   );
 
 /** The text kept under an id; null when there is none. @throws StoreError */
-export const textOn = (device: Device, id: string): string | null =>
-  ask(device, (storage) => storage.getItem(YARD + id));
+export const textOn = (device: Device, place: Place, id: string): string | null =>
+  ask(device, place, (storage) => storage.getItem(place.keys + id));
 
-function put(device: Device, key: string, text: string): void {
-  const stands = ask(device, (storage) => {
+/** What is to be kept, and under which key. */
+interface Put {
+  readonly key: string;
+  readonly text: string;
+}
+
+function put(device: Device, place: Place, { key, text }: Put): void {
+  const stands = ask(device, place, (storage) => {
     storage.setItem(key, text);
     return storage.getItem(key) === text;
   });
-  if (!stands) throw denied();
+  if (!stands) throw denied(place);
 }
 
 /** Keeps a text under an id. What stood there stays when it fails. @throws StoreError */
-export const putOn = (device: Device, id: string, text: string): void =>
-  put(device, YARD + id, text);
+export const putOn = (device: Device, place: Place, id: string, text: string): void =>
+  put(device, place, { key: place.keys + id, text });
 
 /** Takes an id's text away. @throws StoreError */
-export const takeFrom = (device: Device, id: string): void =>
-  ask(device, (storage) => storage.removeItem(YARD + id));
+export const takeFrom = (device: Device, place: Place, id: string): void =>
+  ask(device, place, (storage) => storage.removeItem(place.keys + id));
 
-/** Moves the text of a key under another, untouched; first the copy, then the rest. */
-function moveAside(device: Device, key: string, aside: string): void {
-  const text = ask(device, (storage) => storage.getItem(key));
+/** Sets an id's text that cannot be read aside, untouched; first the copy, then the rest. @throws StoreError */
+export function setAside(device: Device, place: Place, id: string): void {
+  const text = textOn(device, place, id);
   if (text === null) return;
-  const taken = ask(device, (storage) => storage.getItem(aside)) ?? text;
-  put(device, taken === text ? aside : `${aside}.${device.newId()}`, text);
-  ask(device, (storage) => storage.removeItem(key));
+  const aside = place.aside + id;
+  const taken = ask(device, place, (storage) => storage.getItem(aside)) ?? text;
+  put(device, place, { key: taken === text ? aside : `${aside}.${device.newId()}`, text });
+  takeFrom(device, place, id);
 }
-
-/** Sets a yard's text that cannot be read aside. @throws StoreError */
-export const setAside = (device: Device, id: string): void =>
-  moveAside(device, YARD + id, ASIDE + id);
-
-/** The text of the notes beside a yard; null when there is none. @throws StoreError */
-export const readNotesText = (device: Device, id: string): string | null =>
-  ask(device, (storage) => storage.getItem(NOTES + id));
-
-/** Keeps the notes beside a yard. What stood there stays when it fails. @throws StoreError */
-export const writeNotes = (device: Device, id: string, text: string): void =>
-  put(device, NOTES + id, text);
-
-/** Sets notes that cannot be read aside. @throws StoreError */
-export const setNotesAside = (device: Device, id: string): void =>
-  moveAside(device, NOTES + id, `${ASIDE}notes.${id}`);

@@ -14,6 +14,7 @@ export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
+export { default as ExplainPage } from './explain/ExplainPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';
 export { default as HandoutIndex } from './HandoutIndex.svelte';
 export { default as HandoutPage } from './handout/HandoutPage.svelte';

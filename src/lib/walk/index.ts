@@ -1,3 +1,7 @@
+export { advice, stepAdvice, wholeAdvice, type Advice } from './advice';
+export { asLesson } from './asLesson';
+export { askOf } from './ask';
+export { answerOf, sceneAfter } from './answered';
 export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
 export {
   acted,
@@ -11,6 +15,10 @@ export { plans, type Plan } from './plan';
 export { letters, optionsOf, rightOf, roundOf, walkRounds, type Asking, type Round } from './round';
 export { quietWord, votesIn, type QuietWord, type Tally } from './tally';
 export { changesOf, changeWords, type Change } from './changes';
+export { GOOD_WORDS, MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
+export { isThere, lightable } from './lit';
+export { outline } from './outline';
+export { plainText } from './plain';
 export {
   compactWalk,
   filledPage,
@@ -20,9 +28,9 @@ export {
   walkFragment,
   walkText
 } from './file';
-export { MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
-export { stepPlay, type StepPlay } from './play';
+export { boardOf, stepPlay, type StepPlay } from './play';
 export { proseOf, type Block, type Span } from './prose';
+export { walkStore, type KeptWalk } from './shelf';
 export {
   admitWalk,
   WALK_FORMAT,

@@ -4,6 +4,10 @@ export const MAX_STEPS = 40;
 export const MAX_TITLE = 60;
 /** Most characters of a step's words: far more than the 45 words that read well. */
 export const MAX_WORDS = 1000;
+/** Most words of a step that read well beside a drawing. Source: common practice. */
+export const GOOD_WORDS = 45;
+/** Most changes of the board from one step to the next that one can see at once. Source: common practice. */
+export const GOOD_CHANGES = 3;
 /** Most characters of a question. */
 export const MAX_ASK = 300;
 /** Most things that are lit in one step: more are no longer looked at. Source: common practice. */

@@ -1,6 +1,6 @@
-import type { Play } from '../lesson';
-import { answer, QuestionError } from '../predict';
-import { BorderError, PlaceError, RefusedError } from '../yard';
+import type { BoardData, Play } from '../lesson';
+import type { Yard } from '../yard';
+import { answerOf } from './answered';
 import type { WalkStep, Walkthrough } from './walkthrough';
 
 /** A step of a walkthrough as the player of lessons takes it. */
@@ -10,34 +10,28 @@ export interface StepPlay {
   readonly trouble: string;
 }
 
-/** Why the engine cannot answer the call of a step; empty when it can. */
-function troubleOf({ yard }: Walkthrough, { scene, call }: WalkStep): string {
-  try {
-    if (call) answer(call.question, yard, scene);
-    return '';
-  } catch (error) {
-    const known = [BorderError, PlaceError, RefusedError, QuestionError];
-    if (!known.some((kind) => error instanceof kind)) throw error;
-    return (error as Error).message;
-  }
-}
+/** The board of a step: a drawing stands above a circuit diagram. */
+export const boardOf = (
+  yard: Yard,
+  { scene, show }: Pick<WalkStep, 'scene' | 'show'>
+): BoardData => ({
+  sides: [{ title: '', yard, scene, drawn: { mirrored: false, order: [] } }],
+  show: show.some((view) => view !== 'diagram') ? show : ['rows', ...show],
+  yours: 0,
+  tools: []
+});
 
 /** A step of a walkthrough, its call left out where the engine cannot answer it. */
-export function stepPlay(walk: Walkthrough, index: number): StepPlay {
-  const step = walk.steps[index] as WalkStep;
-  const { heading, scene, show, call } = step;
-  const trouble = troubleOf(walk, step);
-  const drawn = { mirrored: false, order: [] };
+export function stepPlay({ yard, steps }: Walkthrough, index: number): StepPlay {
+  const step = steps[index] as WalkStep;
+  const { heading, scene, call } = step;
+  const found = call && answerOf(yard, scene, call);
+  const trouble = found && 'wrong' in found ? found.wrong : '';
   return {
     trouble,
     play: {
       heading,
-      board: {
-        sides: [{ title: '', yard: walk.yard, scene, drawn }],
-        show: show.some((view) => view !== 'diagram') ? show : ['rows', ...show],
-        yours: 0,
-        tools: []
-      },
+      board: boardOf(yard, step),
       ...(call &&
         trouble === '' && {
           call: { id: `walk/${index + 1}`, ...call, wrong: {}, opener: false }

@@ -64,6 +64,7 @@ export {
 export {
   actionWords,
   ampsText,
+  countWords,
   joinWords,
   knobWords,
   levelWords,

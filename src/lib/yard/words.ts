@@ -11,6 +11,10 @@ import type { Yard } from './yard';
 export const joinWords = (words: readonly string[], last: string): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
+/** The words of a text, as a reader counts them. */
+export const countWords = (text: string): number =>
+  text.split(/\s+/).filter((word) => /\w/.test(word)).length;
+
 /** Volts to one decimal, the way they are said and shown. */
 export const voltsText = (volts: number): string => `${Math.abs(volts).toFixed(1)} V`;
 
