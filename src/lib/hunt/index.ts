@@ -13,7 +13,7 @@ export {
 } from './hunt';
 export type { Figure, Outcome, Test } from './kinds';
 export type { Moment } from './moment';
-export { named, nextTest, type Advice, type Meaning } from './next';
+export { named, nextTest, readySteps, type Advice, type Meaning, type Progress } from './next';
 export {
   costOf,
   guessed,
