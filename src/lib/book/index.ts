@@ -1,6 +1,6 @@
 import { circuit } from './circuit';
 import { front } from './front';
-import { faultLog } from './log';
+import { faultLog, logPage } from './log';
 import { operator } from './operator';
 import { panel } from './panel';
 import { parts } from './parts';

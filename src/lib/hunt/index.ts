@@ -12,6 +12,7 @@ export {
   type Told
 } from './hunt';
 export type { Outcome, Test } from './kinds';
+export { meanings } from './meanings';
 export type { Moment } from './moment';
 export { named, nextTest, type Advice, type Meaning } from './next';
 export { suspectsOf, type Suspect } from './suspects';

@@ -47,6 +47,9 @@ export class BenchBook {
 
   print = (printed: Printed): void => this.#change((notes) => withPrinted(notes, printed));
 
+  /** Any other change of what lies beside the yard. */
+  note = (change: (notes: Notes) => Notes): void => this.#change(change);
+
   /** A yard that is not kept yet is kept first: notes lie beside it. */
   #change(change: (notes: Notes) => Notes): void {
     if (!this.#shelf.here) this.#shelf.save();

@@ -1,0 +1,75 @@
+import type { Yard } from '../../yard';
+import type { HuntAsk, HuntAsked, HuntTold, StandTold, TestTold } from './huntTold';
+
+const huntWorker = (): Worker =>
+  new Worker(new URL('./hunt.worker.ts', import.meta.url), { type: 'module' });
+
+/** The tests and suspects of a yard, and how hunts in it stand; worked out in a worker of its own. */
+export class HuntDesk {
+  #worker: Worker | undefined;
+  #number = 0;
+  tests = $state.raw<readonly TestTold[]>([]);
+  stand = $state.raw<StandTold>();
+  /** Whether the stand belongs to what was asked last. */
+  fresh = $state(false);
+  /** What is being worked out, or why it cannot be, in words. */
+  words = $state('');
+  readonly #byId: ReadonlyMap<string, TestTold> = $derived(
+    new Map(this.tests.map((test) => [test.id, test]))
+  );
+
+  find = (id: string | undefined): TestTold | undefined =>
+    id === undefined ? undefined : this.#byId.get(id);
+
+  /** Takes up another yard; what is being worked out for the one before ends. */
+  follow(yard: Yard): void {
+    this.close();
+    this.tests = [];
+    this.stand = undefined;
+    this.words = 'Listing every test of the yard.';
+    const worker = huntWorker();
+    this.#worker = worker;
+    worker.onmessage = ({ data }: MessageEvent<HuntTold>) => this.#take(data);
+    worker.onerror = () => this.#fail('This browser could not begin the hunt.');
+    this.#ask({ about: 'yard', yard });
+  }
+
+  /** Asks how a hunt stands. */
+  weigh(hunt: HuntAsked): void {
+    this.fresh = false;
+    this.#number += 1;
+    this.#ask({ about: 'hunt', number: this.#number, hunt });
+  }
+
+  /** Ends for good. */
+  close(): void {
+    this.#worker?.terminate();
+    this.#worker = undefined;
+  }
+
+  #ask(ask: HuntAsk): void {
+    this.#worker?.postMessage(ask);
+  }
+
+  #take(told: HuntTold): void {
+    switch (told.about) {
+      case 'tests':
+        this.tests = told.tests;
+        this.words = `Working out what each of ${told.suspects} suspects would show.`;
+        break;
+      case 'stand':
+        if (told.number !== this.#number) return;
+        this.stand = told.stand;
+        this.fresh = true;
+        this.words = '';
+        break;
+      case 'trouble':
+        this.#fail(`The hunt could not go on. ${told.words}`);
+    }
+  }
+
+  #fail(words: string): void {
+    this.close();
+    this.words = words;
+  }
+}
