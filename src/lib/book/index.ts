@@ -41,6 +41,7 @@ export { type Page, type Sheet, type Table } from './sheet';
 export { colourText } from './colours';
 export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
 export { differs } from './card/line';
+export { logPage };
 export { operator };
 export { typedValue, verdictOf, type Verdict } from './card/verdict';
 export { byHand, cardPage, readingText, testCard } from './testCard';
