@@ -16,7 +16,13 @@ export class Sets {
   private readonly parent: Int32Array;
 
   constructor(count: number) {
-    this.parent = Int32Array.from({ length: count }, (_, index) => index);
+    this.parent = new Int32Array(count);
+    this.part();
+  }
+
+  /** Parts all of them again. */
+  part(): void {
+    for (let item = 0; item < this.parent.length; item++) this.parent[item] = item;
   }
 
   find(item: number): number {

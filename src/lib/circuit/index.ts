@@ -1,6 +1,6 @@
 export { CircuitError } from './errors';
 export type { CircuitErrorCode, CircuitFault } from './errors';
-export { groups } from './groups';
+export { groups, Sets } from './groups';
 export type { Groups } from './groups';
 export type {
   Circuit,

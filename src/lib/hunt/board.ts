@@ -1,6 +1,8 @@
 import { once, type Yard } from '../yard';
 import type { Test } from './kinds';
 import { moments } from './moment';
+import { Patches } from './patch';
+import { Islands } from './powered';
 import { roundsOf } from './rounds';
 import { MomentStand, type Stand } from './stand';
 import { suspectsOf, type Suspect } from './suspects';
@@ -14,7 +16,8 @@ export class Board {
   constructor(yard: Yard) {
     const suspects = suspectsOf(yard);
     this.suspects = suspects;
-    const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects));
+    const shared = { patches: new Patches(yard), islands: new Islands() };
+    const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects, shared));
     this.stands = [...roundsOf(stands), ...stands];
     this.places = new Map(
       this.stands.flatMap((stand) => stand.tests.map((test) => [test.id, [stand, test] as const]))

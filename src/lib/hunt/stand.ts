@@ -1,7 +1,7 @@
 import type { Yard } from '../yard';
 import { testsIn, type Test } from './kinds';
 import type { Moment } from './moment';
-import { Settling, type Settled } from './settle';
+import { Settling, type Settled, type Shared } from './settle';
 import type { Suspect } from './suspects';
 
 /** Where tests are made, and what each suspect, by its number, would show there. */
@@ -23,14 +23,16 @@ export class MomentStand implements Stand {
   constructor(
     private readonly yard: Yard,
     private readonly moment: Moment,
-    private readonly suspects: readonly Suspect[]
+    private readonly suspects: readonly Suspect[],
+    private readonly shared: Shared
   ) {
     this.tests = testsIn(yard, moment);
   }
 
   of(suspect: number): Settled {
-    this.settling ??= new Settling(this.yard, this.moment);
-    return (this.settled[suspect] ??= this.settling.of(this.suspects[suspect]?.fault));
+    this.settling ??= new Settling(this.yard, this.moment, this.shared);
+    const fault = this.suspects[suspect]?.fault;
+    return (this.settled[suspect] ??= this.settling.of(fault ? [fault] : []));
   }
 
   sharesOf(test: Test, settled: object): readonly number[] {

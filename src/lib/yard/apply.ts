@@ -84,7 +84,7 @@ function element(part: Placed): Element {
 }
 
 /** The elements of a run's parts. */
-const elementsOf = once((run: Run): readonly Element[] => placed(run).map(element));
+export const elementsOf = once((run: Run): readonly Element[] => placed(run).map(element));
 
 /**
  * The circuit of a scene. Each part, each controller and each loco is one element of the same name.

@@ -14,6 +14,7 @@ export const early = faultKind({
   places: (yard) => pinContacts(yard).map((early) => ({ early })),
   place: (fault) => fault.early,
   at: (fault) => [fault.early],
+  byDeck: true,
   change(runs, fault, { yard, deckMm }) {
     const under = holesAt(yard, deckMm).some(({ fixed }) => fault.early === `pin contact ${fixed}`);
     return setClosed(runs, fault.early, (made) => made || under);

@@ -105,6 +105,9 @@ export const faulted = (runs: readonly Run[], faults: readonly Fault[], now: Now
 export const faultParts = (yard: Yard, fault: Fault): readonly string[] =>
   kindOf(fault).at(fault, yard);
 
+/** Whether what a fault does depends on where the deck stands. */
+export const isByDeck = (fault: Fault): boolean => kindOf(fault).byDeck ?? false;
+
 /** Most places named to somebody who named none of them. */
 const NAMED = 20;
 

@@ -22,6 +22,8 @@ export interface FaultKind<S extends v.GenericSchema = v.GenericSchema> {
    * and `adds` look at no other run.
    */
   readonly at: (fault: v.InferOutput<S>, yard: Yard) => readonly string[];
+  /** Whether what it does depends on where the deck stands. */
+  readonly byDeck?: true;
   /** What it does to the wiring once hands have set the contacts. */
   readonly change?: (runs: readonly Run[], fault: v.InferOutput<S>, now: Now) => readonly Run[];
   /** Metal where none belongs, laid after the wire edits, so that it stays on its studs. */

@@ -24,6 +24,7 @@ export const touching = faultKind({
     ),
   place: (fault) => pairName(fault.touching),
   at: () => [],
+  byDeck: true,
   adds(_, fault, { yard, deckMm }) {
     const [one, other] = fault.touching;
     const meet = facing(yard, deckMm).some(
