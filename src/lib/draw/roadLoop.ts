@@ -49,27 +49,45 @@ function wayThrough(runs: readonly Run[], from: string, to: string): readonly st
   return way;
 }
 
-/** The road on whose way two points lie. */
-function roadOf(all: readonly Place[], pair: readonly string[], roads: readonly string[]) {
-  const own = all.filter(({ id, road }) => pair.includes(id) && road !== undefined);
-  return own.find(({ road }) => roads.includes(road ?? ''))?.road ?? own[0]?.road ?? roads[0];
+/** Roads on whose way two points may lie, the likeliest first. */
+function roadsFor(all: readonly Place[], pair: readonly string[], meant: readonly string[]) {
+  const own = all.flatMap(({ id, road }) =>
+    pair.includes(id) && road !== undefined ? [road] : []
+  );
+  const first = own.filter((road) => meant.includes(road));
+  return unique([...first, ...own, ...meant, ...all.flatMap(({ road }) => road ?? [])]);
 }
+
+const unique = (names: readonly string[]): readonly string[] => [...new Set(names)];
 
 /**
  * The way of the road on which two points lie, with the two marked; undefined where they do not lie
- * on the way of one road. `roads` are those that are meant where the points tell of none.
+ * on the way of one road. `meant` are the roads to take where the points tell of none.
  */
 export function roadLoop(
   yard: Yard,
   pair: readonly [string, string],
-  roads: readonly string[]
+  meant: readonly string[]
 ): RoadLoop | undefined {
   const runs = wire(yard).filter(({ job }) => job !== 'lamp');
   const all = points(runs);
-  const road = roadOf(all, pair, roads);
-  if (road === undefined) return undefined;
-  const nodeOf = (id: string) => all.find((point) => point.id === id)?.node;
-  const nodes = pair.map(nodeOf);
+  for (const road of roadsFor(all, pair, meant)) {
+    const loop = loopOf({ yard, runs, all, pair }, road);
+    if ([...loop.out, ...loop.home].filter(({ lead }) => lead !== undefined).length > 1)
+      return loop;
+  }
+  return undefined;
+}
+
+interface Subject {
+  readonly yard: Yard;
+  readonly runs: readonly Run[];
+  readonly all: readonly Place[];
+  readonly pair: readonly [string, string];
+}
+
+function loopOf({ yard, runs, all, pair }: Subject, road: string): RoadLoop {
+  const nodes = pair.map((id) => all.find((point) => point.id === id)?.node);
   const onWay = (way: readonly string[], top: number): readonly LoopPlace[] =>
     way
       .flatMap((node) => {
@@ -77,17 +95,16 @@ export function roadLoop(
         const point =
           all.find(({ id }) => id === pair[lead]) ??
           all.find((each) => each.node === node && (each.road ?? road) === road);
-        return point ? [{ id: point.id, name: point.name, lead: lead < 0 ? undefined : lead }] : [];
+        return point ? [{ point, lead }] : [];
       })
-      .map((place, index) => ({
-        ...place,
-        lead: place.lead as 0 | 1 | undefined,
+      .map(({ point: { id, name }, lead }, index) => ({
+        id,
+        name,
+        lead: lead === 0 || lead === 1 ? lead : undefined,
         y: top + index * STEP
       }));
   const out = onWay(wayThrough(runs, feedOf(yard, road), `feed rail ${road}`), TOP);
   const foot = (out.at(-1)?.y ?? TOP) + LOCO;
   const home = onWay(wayThrough(runs, `return rail ${road}`, 'return'), foot);
-  const held = [...out, ...home].filter(({ lead }) => lead !== undefined);
-  if (held.length < 2) return undefined;
   return { road, out, home, height: (home.at(-1)?.y ?? foot) + TOP };
 }

@@ -1,5 +1,15 @@
 import type { Yard } from '../../yard';
-import type { HuntAsk, HuntAsked, HuntTold, StandTold, TestTold } from './huntTold';
+import type {
+  HuntAsk,
+  HuntAsked,
+  HuntTold,
+  NamedTold,
+  PracticeAsk,
+  PracticeTold,
+  StandTold,
+  TestTold,
+  TypedTold
+} from './huntTold';
 
 const huntWorker = (): Worker =>
   new Worker(new URL('./hunt.worker.ts', import.meta.url), { type: 'module' });
@@ -9,7 +19,13 @@ export class HuntDesk {
   #worker: Worker | undefined;
   #number = 0;
   tests = $state.raw<readonly TestTold[]>([]);
+  suspects = $state.raw<readonly NamedTold[]>([]);
   stand = $state.raw<StandTold>();
+  /** The reading that was typed last. */
+  typed = $state.raw<TypedTold>();
+  practice = $state.raw<PracticeTold>();
+  /** Whether the practice hunt waits for what it asked. */
+  isPractising = $state(false);
   /** Whether the stand belongs to what was asked last. */
   fresh = $state(false);
   /** What is being worked out, or why it cannot be, in words. */
@@ -26,6 +42,8 @@ export class HuntDesk {
     this.close();
     this.tests = [];
     this.stand = undefined;
+    this.practice = undefined;
+    this.isPractising = false;
     this.words = 'Listing every test of the yard.';
     const worker = huntWorker();
     this.#worker = worker;
@@ -39,6 +57,18 @@ export class HuntDesk {
     this.fresh = false;
     this.#number += 1;
     this.#ask({ about: 'hunt', number: this.#number, hunt });
+  }
+
+  /** Asks which outcome a typed reading is. */
+  type(test: string, text: string): void {
+    this.typed = undefined;
+    this.#ask({ about: 'typed', test, text });
+  }
+
+  /** Does something in the practice hunt. */
+  practise(ask: PracticeAsk): void {
+    this.isPractising = true;
+    this.#ask({ about: 'practice', ask });
   }
 
   /** Ends for good. */
@@ -55,13 +85,21 @@ export class HuntDesk {
     switch (told.about) {
       case 'tests':
         this.tests = told.tests;
-        this.words = `Working out what each of ${told.suspects} suspects would show.`;
+        this.suspects = told.suspects;
+        this.words = `Working out what each of ${told.suspects.length} suspects would show.`;
         break;
       case 'stand':
         if (told.number !== this.#number) return;
         this.stand = told.stand;
         this.fresh = true;
         this.words = '';
+        break;
+      case 'typed':
+        this.typed = told.typed;
+        break;
+      case 'practice':
+        this.practice = told.practice;
+        this.isPractising = false;
         break;
       case 'trouble':
         this.#fail(`The hunt could not go on. ${told.words}`);

@@ -22,7 +22,7 @@ const LISTED = 12;
 /** From this share on a suspect still fits, although a reading speaks against it. Source: common practice. */
 const FITS = 0.01;
 
-const testsById = once(
+export const testsById = once(
   (yard: Yard): ReadonlyMap<string, Test> => new Map(testsOf(yard).map((test) => [test.id, test]))
 );
 
@@ -42,13 +42,14 @@ export const testTold = (test: Test): TestTold => ({
   pair: pairOf(test),
   roads: test.moment.roads,
   others: test.moment.others,
-  isDead: ['unplugged', 'plug out'].includes(test.moment.kind)
+  isDead: ['unplugged', 'plug out'].includes(test.moment.kind),
+  unit: test.figure?.unit
 });
 
 /** A bad joint's ohms are those of a sample: at the real yard they are not known. */
-const wordsOf = ({ words }: Suspect): string => words.replace(/ of [\d.]+ Ω/, '');
+export const wordsOf = ({ words }: Suspect): string => words.replace(/ of [\d.]+ Ω/, '');
 
-const suspectTold = (suspect: Suspect, chance: number): SuspectTold => ({
+export const suspectTold = (suspect: Suspect, chance: number): SuspectTold => ({
   name: suspect.name,
   words: wordsOf(suspect),
   repair: suspect.repair,

@@ -21,6 +21,8 @@ export interface TestTold {
   readonly others: readonly string[];
   /** The supply has to be unplugged for it. */
   readonly isDead: boolean;
+  /** Unit of the number that a meter shows in it. */
+  readonly unit: 'V' | 'Ω' | undefined;
 }
 
 /** What an outcome would mean. */
@@ -75,13 +77,85 @@ export interface HuntAsked {
   readonly test?: string | undefined;
 }
 
-/** What the page asks of the worker: first a yard, then how hunts in it stand. */
+/** A step of a practice hunt looked back at. */
+export interface StepBack {
+  readonly test: string;
+  readonly before: number;
+  readonly after: number;
+  /** A test that was expected to tell more for its cost, in words, and how many suspects it would halve down to. */
+  readonly better: string | undefined;
+  readonly bits: number;
+  readonly betterBits: number | undefined;
+}
+
+/** How a practice hunt stands; what is hidden is told once it is over. */
+export interface PracticeTold {
+  readonly level: 1 | 2 | 3;
+  readonly seed: number;
+  readonly symptoms: string;
+  readonly cost: number;
+  readonly made: readonly {
+    readonly test: string;
+    readonly outcome: string;
+    readonly figure: string | undefined;
+  }[];
+  readonly guesses: readonly {
+    readonly words: string;
+    readonly isRight: boolean;
+  }[];
+  /** How many faults are still hidden. */
+  readonly left: number;
+  /** The advised test, where advice was asked for. */
+  readonly advice: string | undefined;
+  readonly hidden: readonly SuspectTold[];
+  readonly review: ReviewTold | undefined;
+}
+
+export interface ReviewTold {
+  readonly yours: { readonly tests: number; readonly cost: number };
+  readonly best: { readonly tests: number; readonly cost: number } | undefined;
+  readonly steps: readonly StepBack[];
+}
+
+/** A reading as it was typed, and the outcome that it is, or what is wrong with it. */
+export interface TypedTold {
+  readonly test: string;
+  readonly text: string;
+  readonly outcome: string | undefined;
+  readonly words: string;
+}
+
+/** What is done in a practice hunt. */
+export type PracticeAsk =
+  | { readonly do: 'begin'; readonly level: 1 | 2 | 3; readonly seed: number }
+  | { readonly do: 'try'; readonly test: string }
+  | { readonly do: 'name'; readonly name: string }
+  | { readonly do: 'advise' }
+  | { readonly do: 'give up' };
+
+/** What the page asks of the worker: first a yard, then what is to be known of hunts in it. */
 export type HuntAsk =
   | { readonly about: 'yard'; readonly yard: Yard }
-  | { readonly about: 'hunt'; readonly number: number; readonly hunt: HuntAsked };
+  | { readonly about: 'hunt'; readonly number: number; readonly hunt: HuntAsked }
+  | { readonly about: 'typed'; readonly test: string; readonly text: string }
+  | { readonly about: 'practice'; readonly ask: PracticeAsk };
 
 /** What the worker says. */
 export type HuntTold =
-  | { readonly about: 'tests'; readonly tests: readonly TestTold[]; readonly suspects: number }
+  | {
+      readonly about: 'tests';
+      readonly tests: readonly TestTold[];
+      readonly suspects: readonly NamedTold[];
+    }
   | { readonly about: 'stand'; readonly number: number; readonly stand: StandTold }
+  | { readonly about: 'typed'; readonly typed: TypedTold }
+  | { readonly about: 'practice'; readonly practice: PracticeTold }
   | { readonly about: 'trouble'; readonly words: string };
+
+/** A suspect that can be named. */
+export interface NamedTold {
+  readonly name: string;
+  /** The part that is at fault. */
+  readonly place: string;
+  readonly words: string;
+}
