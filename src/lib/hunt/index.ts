@@ -11,8 +11,26 @@ export {
   type Suspected,
   type Told
 } from './hunt';
-export type { Outcome, Test } from './kinds';
+export type { Figure, Outcome, Test } from './kinds';
 export { meanings } from './meanings';
 export type { Moment } from './moment';
 export { named, nextTest, type Advice, type Meaning } from './next';
+export {
+  costOf,
+  guessed,
+  hiddenIn,
+  huntOf,
+  isOver,
+  leftIn,
+  practice,
+  readingOf,
+  symptomsOf,
+  tested,
+  type Guess,
+  type Level,
+  type Made,
+  type Practice
+} from './practice';
+export { review, type Effort, type Review, type Step } from './review';
 export { suspectsOf, type Suspect } from './suspects';
+export { figureText, typed, type Typed } from './typed';

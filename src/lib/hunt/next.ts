@@ -140,23 +140,25 @@ const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefi
     undefined
   );
 
+/** Whether no test of the board tells two suspects, by their numbers, apart. */
+export const isAlike = (board: Board, one: number, other: number): boolean =>
+  board.stands.every((stand) => {
+    const [mine, its] = [stand.of(one), stand.of(other)];
+    return (
+      mine === its ||
+      stand.tests.every((test) => {
+        const shares = stand.sharesOf(test, its);
+        return stand.sharesOf(test, mine).every((share, index) => share === shares[index]);
+      })
+    );
+  });
+
 /** Suspects which no test of the board tells from the likeliest one, itself the first. */
 function inseparable({ board, weights: now, alive }: State): readonly number[] {
   const ranked = [...alive].sort((a, b) => (now[b] ?? 0) - (now[a] ?? 0));
   const [first] = ranked;
   if (first === undefined) return [];
-  return ranked.filter((number) =>
-    board.stands.every((stand) => {
-      const [mine, its] = [stand.of(first), stand.of(number)];
-      return (
-        mine === its ||
-        stand.tests.every((test) => {
-          const shares = stand.sharesOf(test, its);
-          return stand.sharesOf(test, mine).every((share, index) => share === shares[index]);
-        })
-      );
-    })
-  );
+  return ranked.filter((number) => isAlike(board, first, number));
 }
 
 const isSure = ({ weights: now }: State, set: readonly number[]): boolean =>
@@ -196,4 +198,13 @@ export function nextTest(hunt: Hunt): Advice | undefined {
 export function named(hunt: Hunt): readonly Suspect[] {
   const state = stateOf(hunt);
   return inseparable(state).flatMap((number) => state.board.suspects[number] ?? []);
+}
+
+/** Information that a test is expected to give as a hunt stands, bits. @throws RangeError for a test that is not there. */
+export function worthOf(hunt: Hunt, id: string): number {
+  const state = stateOf(hunt);
+  const [stand, test] = state.board.find(id);
+  return state.alive.length < 2
+    ? 0
+    : Math.max(0, bitsOf(stand, test, alikeIn(stand, state), state.wrong));
 }

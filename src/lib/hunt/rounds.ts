@@ -1,3 +1,4 @@
+import type { Fault } from '../yard';
 import type { Outcome, Test } from './kinds';
 import { surely } from './kinds/kind';
 import type { Stand } from './stand';
@@ -91,12 +92,16 @@ class RoundStand implements Stand {
   }
 
   of(suspect: number): object {
-    return (this.shown[suspect] ??= this.find(suspect));
+    return (this.shown[suspect] ??= this.find((stand) => stand.of(suspect)));
   }
 
-  private find(suspect: number): object {
+  with(faults: readonly Fault[]): object {
+    return this.find((stand) => stand.with(faults));
+  }
+
+  private find(showing: (stand: Stand) => object): object {
     const amiss = this.members.flatMap(({ stand, test }, index) => {
-      const [now, sound] = [stand.of(suspect), stand.of(0)];
+      const [now, sound] = [showing(stand), stand.of(0)];
       if (now === sound) return [];
       const [here, before] = [stand.sharesOf(test, now), stand.sharesOf(test, sound)];
       return here.every((share, each) => share === before[each]) ? [] : [index];

@@ -1,4 +1,4 @@
-import type { Yard } from '../yard';
+import type { Fault, Yard } from '../yard';
 import { testsIn, type Test } from './kinds';
 import type { Moment } from './moment';
 import { Settling, type Settled, type Shared } from './settle';
@@ -9,6 +9,8 @@ export interface Stand {
   readonly tests: readonly Test[];
   /** One object for all suspects that show the same. */
   readonly of: (suspect: number) => object;
+  /** What several faults at once would show there. */
+  readonly with: (faults: readonly Fault[]) => object;
   /** How likely each outcome of a test is where that is shown. */
   readonly sharesOf: (test: Test, shown: object) => readonly number[];
 }
@@ -30,9 +32,13 @@ export class MomentStand implements Stand {
   }
 
   of(suspect: number): Settled {
-    this.settling ??= new Settling(this.yard, this.moment, this.shared);
     const fault = this.suspects[suspect]?.fault;
-    return (this.settled[suspect] ??= this.settling.of(fault ? [fault] : []));
+    return (this.settled[suspect] ??= this.with(fault ? [fault] : []));
+  }
+
+  with(faults: readonly Fault[]): Settled {
+    this.settling ??= new Settling(this.yard, this.moment, this.shared);
+    return this.settling.of(faults);
   }
 
   sharesOf(test: Test, settled: object): readonly number[] {

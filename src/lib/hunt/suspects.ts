@@ -46,7 +46,8 @@ const often: Readonly<Record<string, number>> = {
 /** How often nothing is wrong after all, against one place of a fault. Source: common practice. */
 const SOUND = 3;
 
-const weightOf = (fault: Fault): number => often[faultName(fault).split(':')[0] ?? ''] ?? 1;
+/** How often a fault is met, against others. */
+export const weightOf = (fault: Fault): number => often[faultName(fault).split(':')[0] ?? ''] ?? 1;
 
 /** Every single fault that the yard can have, each with its prior weight, and "nothing is wrong". */
 export const suspectsOf = once((yard: Yard): readonly Suspect[] => {

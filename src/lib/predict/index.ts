@@ -1,3 +1,4 @@
+export { chanceOf, type Chance } from './fresh/chance';
 export { fresh, wrongWords, type Fresh } from './fresh/fresh';
 export { families } from './fresh';
 export type { Asked, Played } from './kinds/kind';

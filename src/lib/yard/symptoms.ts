@@ -127,14 +127,14 @@ function gather(all: readonly Found[], tried: readonly Trial[]): readonly Sympto
 /**
  * A yard tried at each stop: with every switch off, with one on, with the pin out, and with wheels
  * across each joint. The result tells what a fault shows there that the sound yard does not, by the
- * engine's volts at full knob; nothing for a fault that does not show.
+ * engine's volts at full knob; nothing for a fault that does not show. Several faults are tried at once.
  */
-export function symptomsIn(yard: Yard): (fault: Fault) => readonly Symptom[] {
+export function symptomsIn(yard: Yard): (...faults: readonly Fault[]) => readonly Symptom[] {
   const tried = trialsOf(yard).map((trial) => ({ trial, sound: see(yard, trial, []) }));
-  return (fault) =>
+  return (...faults) =>
     gather(
       tried.flatMap(({ trial, sound }) =>
-        differs(trial, sound, see(yard, trial, [fault])).map((symptom) => ({ symptom, trial }))
+        differs(trial, sound, see(yard, trial, [...faults])).map((symptom) => ({ symptom, trial }))
       ),
       tried.map(({ trial }) => trial)
     );

@@ -9,7 +9,7 @@ import { stray } from './stray';
 import { testLamp } from './testLamp';
 import { volts } from './volts';
 
-export type { Outcome, Test } from './kind';
+export type { Figure, Outcome, Test } from './kind';
 
 /** Every kind of test; a new one is one file and one name here. */
 const testKinds = [run, panelLamp, stray, across, testLamp, volts, ohms] as const;

@@ -11,6 +11,19 @@ export interface Outcome {
   readonly words: string;
 }
 
+/** What a meter shows in a test, as a number. */
+export interface Figure {
+  readonly unit: 'V' | 'Ω';
+  /** Sizes at which one outcome ends and the next begins. */
+  readonly edges: readonly number[];
+  /** No reading can be more. */
+  readonly most: number;
+  /** The reading, without the meter's error; Infinity is open. */
+  readonly of: (settled: Settled) => number;
+  /** Id of the outcome that a reading is. */
+  readonly outcome: (reading: number) => string;
+}
+
 /** One test that can be made of a yard. */
 export interface Test {
   readonly id: string;
@@ -25,6 +38,8 @@ export interface Test {
   readonly outcomes: readonly Outcome[];
   /** How likely each outcome is where the yard is so, with a real meter's error. */
   readonly shares: (settled: Settled) => readonly number[];
+  /** What a meter shows, where one is held. */
+  readonly figure?: Figure;
 }
 
 /** One kind of test: which tests of it a moment allows. */
@@ -33,14 +48,20 @@ export interface TestKind {
   readonly make: (yard: Yard, moment: Moment) => readonly Test[];
 }
 
+/** Number of the band that a size lies in; band i ends below edges[i], the last has no end. */
+export const bandIn = (edges: readonly number[], size: number): number => {
+  const band = edges.findIndex((edge) => size < edge);
+  return band < 0 ? edges.length : band;
+};
+
 /**
- * How likely a size is to be read in each band; band i ends below edges[i], the last has no end.
+ * How likely a size is to be read in each band.
  * The reading lies anywhere within the meter's error. The size itself is worked out only where its
  * bounds leave the band open.
  */
 export function bandShares(range: Range, edges: readonly number[]): readonly number[] {
   const ends = [...edges, Infinity];
-  const bandOf = (value: number) => ends.findIndex((end) => value < end || end === Infinity);
+  const bandOf = (value: number) => bandIn(edges, value);
   const [least, most] = [
     bandOf(range.low * (1 - meterError)),
     bandOf(range.high * (1 + meterError))

@@ -1,5 +1,5 @@
 import { BUZZ_OHMS } from '../../yard';
-import { bandShares, type Outcome, type TestKind } from './kind';
+import { bandIn, bandShares, type Outcome, type TestKind } from './kind';
 import { pairWords } from './probes';
 
 const outcomes: readonly Outcome[] = [
@@ -10,6 +10,8 @@ const outcomes: readonly Outcome[] = [
 
 /** From here on a wire counts as open, Ω. Source: common practice. */
 const OPEN_OHMS = 10e3;
+
+const edges = [BUZZ_OHMS, OPEN_OHMS];
 
 /** An ohmmeter with its buzzer: the supply is unplugged, and all stock is off. */
 export const ohms: TestKind = {
@@ -25,6 +27,13 @@ export const ohms: TestKind = {
           place: pairWords(pair),
           cost: moment.kind === 'plug out' ? 2.5 : 2,
           outcomes,
-          shares: (settled) => bandShares(settled.ohms(pair), [BUZZ_OHMS, OPEN_OHMS])
+          shares: (settled) => bandShares(settled.ohms(pair), edges),
+          figure: {
+            unit: 'Ω',
+            edges,
+            most: Infinity,
+            of: (settled) => settled.ohms(pair).exact(),
+            outcome: (ohms) => outcomes[bandIn(edges, ohms)]?.id ?? ''
+          }
         }))
 };

@@ -1,0 +1,104 @@
+import type { Test } from './kinds';
+import { boardOf } from './board';
+import { suspects } from './hunt';
+import { named, nextTest, worthOf } from './next';
+import {
+  costOf,
+  guessed,
+  huntOf,
+  isOver,
+  practice,
+  tested,
+  type Made,
+  type Practice
+} from './practice';
+
+/** What somebody needed. */
+export interface Effort {
+  readonly tests: number;
+  /** In looks. */
+  readonly cost: number;
+}
+
+/** One test that the learner made, beside the best one at that moment. */
+export interface Step {
+  readonly made: Made;
+  readonly test: Test;
+  /** Information that it was expected to give, bits. */
+  readonly bits: number;
+  /** How many suspects fitted the readings before and after it. */
+  readonly before: number;
+  readonly after: number;
+  /** A test that was expected to give more for its cost, if there was one. */
+  readonly better: { readonly test: Test; readonly bits: number } | undefined;
+}
+
+/** A practice hunt looked back at. */
+export interface Review {
+  readonly yours: Effort;
+  /** What following the advice would have needed; undefined where it would not have found everything. */
+  readonly best: Effort | undefined;
+  readonly steps: readonly Step[];
+  /** Number of the step at which most was given away; undefined where nothing was. */
+  readonly weakest: number | undefined;
+}
+
+/** Most tests of the advice before it counts as lost. */
+const MOST = 60;
+
+const effortOf = (hunt: Practice): Effort => ({ tests: hunt.made.length, cost: costOf(hunt) });
+
+/** The same hunt made by the advice alone. */
+function bestOf({ yard, level, seed }: Practice): Effort | undefined {
+  let hunt = practice(yard, level, seed);
+  while (hunt.made.length < MOST) {
+    if (isOver(hunt)) return effortOf(hunt);
+    const asked = huntOf(hunt);
+    const advice = nextTest(asked);
+    if (advice) hunt = tested(hunt, advice.test.id);
+    else {
+      const [first] = named(asked);
+      const next = first && first.fault ? guessed(hunt, first.name) : hunt;
+      if (!next.guesses.at(-1)?.isRight || next === hunt) return undefined;
+      hunt = next;
+    }
+  }
+  return undefined;
+}
+
+const fitting = (hunt: Practice, until: number): number =>
+  suspects(huntOf(hunt, until)).filter(({ chance, against }) => chance > 0 && against.length === 0)
+    .length;
+
+function stepOf(hunt: Practice, index: number): Step {
+  const made = hunt.made[index] as Made;
+  const [, test] = boardOf(hunt.yard).find(made.test);
+  const asked = huntOf(hunt, index);
+  const bits = worthOf(asked, made.test);
+  const best = nextTest(asked);
+  const isBetter = best && best.bits / best.test.cost > bits / test.cost;
+  return {
+    made,
+    test,
+    bits,
+    before: fitting(hunt, index),
+    after: fitting(hunt, index + 1),
+    better: isBetter ? { test: best.test, bits: best.bits } : undefined
+  };
+}
+
+const given = ({ better, bits, test }: Step): number =>
+  better ? better.bits / better.test.cost - bits / test.cost : 0;
+
+/** What the best advice would have needed, and where a better test than the learner's was at hand. */
+export function review(hunt: Practice): Review {
+  const steps = hunt.made.map((_, index) => stepOf(hunt, index));
+  const most = Math.max(0, ...steps.map(given));
+  const weakest = steps.findIndex((step) => given(step) === most);
+  return {
+    yours: effortOf(hunt),
+    best: bestOf(hunt),
+    steps,
+    weakest: most > 0 ? weakest : undefined
+  };
+}
