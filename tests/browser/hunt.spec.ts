@@ -76,7 +76,11 @@ test('what is hidden in practice stands nowhere on the page before it is named',
 }) => {
   const [hidden] = hiddenIn(practice(yard, 1, 7));
   const secret = hidden?.words ?? '?';
+  expect(hidden?.name, 'a fault whose words the page has no other cause to say').toMatch(
+    /^(wireOff|linkBroken|stuckOpen)/
+  );
   await open(page);
+  await page.getByRole('button', { name: 'Practise' }).click();
   await page.getByLabel('Number of the hunt').fill('7');
   await page.getByRole('button', { name: 'Hide a fault' }).click();
   const part = page.locator('#practise');

@@ -30,12 +30,9 @@ export class HuntDesk {
   fresh = $state(false);
   /** What is being worked out, or why it cannot be, in words. */
   words = $state('');
-  readonly #byId: ReadonlyMap<string, TestTold> = $derived(
-    new Map(this.tests.map((test) => [test.id, test]))
-  );
 
   find = (id: string | undefined): TestTold | undefined =>
-    id === undefined ? undefined : this.#byId.get(id);
+    this.tests.find((test) => test.id === id);
 
   /** Takes up another yard; what is being worked out for the one before ends. */
   follow(yard: Yard): void {

@@ -105,7 +105,8 @@ export interface PracticeTold {
   }[];
   /** How many faults are still hidden. */
   readonly left: number;
-  /** The advised test, where advice was asked for. */
+  /** Whether advice was asked for, and the advised test; none where no test would tell more. */
+  readonly isAdvised: boolean;
   readonly advice: string | undefined;
   readonly hidden: readonly SuspectTold[];
   readonly review: ReviewTold | undefined;

@@ -90,6 +90,7 @@ export function practiceTold({ hunt, isAdvised, isGivenUp }: Practising): Practi
     made: hunt.made,
     guesses: hunt.guesses.map(({ name, isRight }) => ({ words: words.get(name) ?? name, isRight })),
     left,
+    isAdvised,
     advice: isAdvised && !isOver ? nextTest(huntOf(hunt))?.test.id : undefined,
     hidden: isOver ? hiddenIn(hunt).map((suspect) => suspectTold(suspect, 1)) : [],
     review: isOver ? reviewTold(hunt) : undefined

@@ -9,9 +9,9 @@ import {
   type Notes,
   type Printed,
   type Stored
-} from '../../share';
-import type { Shelf } from '../builder/shelf.svelte';
-import { pageDevice } from '../device';
+} from '../share';
+import type { Shelf } from './builder/shelf.svelte';
+import { pageDevice } from './device';
 
 /** What is noted beside the yard on the bench, kept on this device as it is typed. */
 export class BenchBook {
