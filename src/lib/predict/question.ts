@@ -13,18 +13,7 @@ import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [
-  about,
-  compare,
-  which,
-  limit,
-  falls,
-  lamps,
-  reads,
-  testLamp,
-  halve,
-  fault
-] as const;
+const kinds = [about, compare, which, limit, falls, lamps, reads, testLamp, halve, fault] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
