@@ -1,7 +1,7 @@
 import { once, type Yard } from '../yard';
 import type { Test } from './kinds';
 import { moments } from './moment';
-import { Patches } from './patch';
+import { Numbers, Patches } from './patch';
 import { Islands } from './powered';
 import { roundsOf } from './rounds';
 import { MomentStand, type Stand } from './stand';
@@ -16,7 +16,8 @@ export class Board {
   constructor(yard: Yard) {
     const suspects = suspectsOf(yard);
     this.suspects = suspects;
-    const shared = { patches: new Patches(yard), islands: new Islands() };
+    const named = { elements: new Numbers(), nodes: new Numbers() };
+    const shared = { patches: new Patches(yard, named), islands: new Islands() };
     const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects, shared));
     this.stands = [...roundsOf(stands), ...stands];
     this.places = new Map(

@@ -14,7 +14,7 @@ export {
 export type { Figure, Outcome, Test } from './kinds';
 export { meanings } from './meanings';
 export type { Moment } from './moment';
-export { named, nextTest, type Advice, type Meaning } from './next';
+export { named, nextTest, readySteps, type Advice, type Meaning, type Progress } from './next';
 export {
   costOf,
   guessed,

@@ -85,10 +85,10 @@ export class Kernels {
     };
   }
 
-  /** Numbers of the elements that matter to these nodes. */
-  numbers(looked: readonly number[]): readonly number[] {
+  /** 1 for each element that matters to these nodes, by its number. */
+  left(looked: readonly number[]): Uint8Array {
     this.strip(looked);
-    return [...this.net.elements.keys()].filter((e) => this.isLeft(e));
+    return this.net.whole.map((_, e) => (this.isLeft(e) ? 1 : 0));
   }
 
   private strip(looked: readonly number[]): void {

@@ -3,6 +3,7 @@ import {
   holes,
   once,
   points,
+  roadNamed,
   switchedRoads,
   trialsOf,
   wire,
@@ -32,11 +33,13 @@ export type Pair = readonly [string, string];
 
 const homeward = /return|joint/;
 
+/** Every point but those of the panel lamps. */
+const wayPoints = once((yard: Yard) => points(wire(yard).filter(({ job }) => job !== 'lamp')));
+
 /** The points which a road's current passes, out and home, each node once. */
 function wayOf(yard: Yard, road: string): { readonly out: string[]; readonly home: string[] } {
   const seen = new Set<string>();
-  const wiring = wire(yard).filter(({ job }) => job !== 'lamp');
-  const all = points(wiring).filter(({ id, node, road: own }) => {
+  const all = wayPoints(yard).filter(({ id, node, road: own }) => {
     const mine = (own === undefined || own === road) && id !== 'feed' && !seen.has(node);
     if (mine) seen.add(node);
     return mine;
@@ -141,7 +144,8 @@ function momentsOf(yard: Yard, trial: Trial, isFirst: boolean): readonly Moment[
 function isWorth(yard: Yard, { kind, asked, stop }: Trial): boolean {
   if (kind !== 'unpinned') return true;
   const all = holes(yard);
-  const mine = all.filter(({ fixed }) => asked.includes(fixed)).map(({ name }) => name);
+  const wholes = asked.map((road) => roadNamed(yard, road).whole);
+  const mine = all.filter(({ fixed }) => wholes.includes(fixed)).map(({ name }) => name);
   const other = all.find(({ name }) => !mine.includes(name))?.name;
   return mine.includes(stop ?? '') || stop === other;
 }

@@ -1,9 +1,7 @@
 import { Sets, type Element } from '../circuit';
-import { isOpen, type Change } from './patch';
+import { isOpen, isWire, type Change, type Named } from './patch';
 
-const isWire = ({ kind }: Element): boolean => kind === 'resistor' || kind === 'switch';
-
-/** Room for what changes add: elements and nodes. */
+/** Room for elements and nodes that changes add. */
 const SPARE = 64;
 
 const ints = (length: number): Int32Array => new Int32Array(length);
@@ -25,46 +23,39 @@ export class Net {
   /** Whole elements at each node, and the exclusive or of their numbers: of the last one left, that one. */
   readonly degree: Int32Array;
   readonly mix: Int32Array;
-  private readonly base: readonly Element[];
-  private readonly numbers = new Map<string, number>();
-  private readonly names = new Map<string, number>();
+  private readonly base: (Element | undefined)[];
   private readonly sets: Sets;
 
-  constructor(elements: readonly Element[]) {
-    this.base = elements;
-    this.elements = [...elements];
-    const room = elements.length + SPARE;
+  constructor(
+    elements: readonly Element[],
+    private readonly named: Named
+  ) {
+    const numbers = elements.map(({ id, a, b }) => {
+      named.nodes.of(a);
+      named.nodes.of(b);
+      return named.elements.of(id);
+    });
+    const room = named.elements.size + SPARE;
+    const nodes = named.nodes.size + SPARE;
     [this.a, this.b, this.ohms] = [ints(room), ints(room), new Float64Array(room)];
     [this.wire, this.whole] = [new Uint8Array(room), new Uint8Array(room)];
-    for (const { a, b } of elements) for (const name of [a, b]) this.node(name);
-    const nodes = this.names.size + SPARE;
     [this.degree, this.mix] = [ints(nodes), ints(nodes)];
     this.sets = new Sets(nodes);
-    elements.forEach((element, number) => {
-      this.numbers.set(element.id, number);
-      this.put(number, element);
-    });
+    this.elements = new Array<Element | undefined>(room).fill(undefined);
+    elements.forEach((element, index) => this.put(numbers[index] ?? 0, element));
+    this.base = [...this.elements];
   }
 
   /** Number of a node. */
   node(name: string): number {
-    const known = this.names.get(name);
-    if (known !== undefined) return known;
-    const number = this.names.size;
-    this.names.set(name, number);
-    return number;
+    return this.named.nodes.of(name);
   }
 
   /** What `work` finds with these changes made; they are taken back after it. */
   changed<T>(changes: readonly Change[], work: () => T): T {
-    const numbers = changes.map(({ id, now }) => {
-      const number = this.numbers.get(id) ?? this.elements.length;
-      this.put(number, now);
-      return number;
-    });
+    for (const { element, now } of changes) this.put(element, now);
     const found = work();
-    for (const number of numbers) this.put(number, this.base[number]);
-    this.elements.length = this.base.length;
+    for (const { element } of changes) this.put(element, this.base[element]);
     return found;
   }
 
@@ -98,15 +89,13 @@ export class Net {
     return sets;
   }
 
-  /** 1 for each node that nothing joins to a source, or to one of these nodes. */
-  dead(looked: readonly number[]): Uint8Array {
+  /** Of each node that nothing joins to a source, or to one of these nodes, a node that stands for all joined to it; −1 for others. */
+  dead(looked: readonly number[]): Int32Array {
     const { sets, a, b, whole, elements } = this;
     sets.part();
-    elements.forEach((_, e) => whole[e] === 1 && sets.join(a[e] ?? 0, b[e] ?? 0));
+    for (let e = 0; e < elements.length; e++) if (whole[e] === 1) sets.join(a[e] ?? 0, b[e] ?? 0);
     const ends = elements.flatMap((each, e) => (each?.kind === 'source' ? [a[e] ?? 0] : []));
     const alive = new Set([...looked, ...ends].map((node) => sets.find(node)));
-    return new Uint8Array(this.degree.length).map((_, node) =>
-      alive.has(sets.find(node)) ? 0 : 1
-    );
+    return this.degree.map((_, node) => (alive.has(sets.find(node)) ? -1 : sets.find(node)));
   }
 }

@@ -1,3 +1,4 @@
+import type { Yard } from '../yard';
 import { boardOf, type Board } from './board';
 import { weights, type Hunt } from './hunt';
 import type { Outcome, Test } from './kinds';
@@ -207,4 +208,29 @@ export function worthOf(hunt: Hunt, id: string): number {
   return state.alive.length < 2
     ? 0
     : Math.max(0, bitsOf(stand, test, alikeIn(stand, state), state.wrong));
+}
+
+/** How far some work is. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/**
+ * Works out what the first advice of a yard needs, a moment at a time, and says how far it is: a caller
+ * can show it, and stop. Every advice after it comes at once.
+ */
+export function* readySteps(yard: Yard): Generator<Progress, void> {
+  const { stands, suspects } = boardOf(yard);
+  const looked = stands.flatMap((stand) => {
+    const tests = stand.tests.filter((test) => isLook(test) && test.kind !== 'round');
+    return tests.length > 0 ? [{ stand, tests }] : [];
+  });
+  for (const [index, { stand, tests }] of looked.entries()) {
+    suspects.forEach((_, number) => {
+      const shown = stand.of(number);
+      for (const test of tests) stand.sharesOf(test, shown);
+    });
+    yield { done: index + 1, of: looked.length };
+  }
 }

@@ -19,11 +19,39 @@ import {
 export const isOpen = (element: Element | undefined): boolean =>
   element === undefined || (element.kind === 'switch' && !element.closed);
 
+export const isWire = ({ kind }: Element): boolean => kind === 'resistor' || kind === 'switch';
+
+/** Numbers of names: the same for all moments of a yard. */
+export class Numbers {
+  private readonly known = new Map<string, number>();
+
+  of(name: string): number {
+    const before = this.known.get(name);
+    if (before !== undefined) return before;
+    this.known.set(name, this.known.size);
+    return this.known.size - 1;
+  }
+
+  get size(): number {
+    return this.known.size;
+  }
+}
+
+/** Numbers of a yard's elements and nodes. */
+export interface Named {
+  readonly elements: Numbers;
+  readonly nodes: Numbers;
+}
+
 /** An element before and after; undefined where it is not there. */
 export interface Change {
-  readonly id: string;
-  readonly before: Element | undefined;
+  /** Number of the element. */
+  readonly element: number;
   readonly now: Element | undefined;
+  /** Nodes between which it carries or carried something, by number; those where it does now first. */
+  readonly ends: readonly number[];
+  /** Whether it joins nothing that it did not join before. */
+  readonly stays: boolean;
 }
 
 /** What faults do to the wiring while its contacts stand in one way. */
@@ -37,7 +65,7 @@ export interface Patch {
 }
 
 /** The patch of no fault. */
-export const none: Patch = { runs: [], changes: [], moves: false };
+const none: Patch = { runs: [], changes: [], moves: false };
 
 const isPutAsBefore = (now: Element, before: Element): boolean =>
   now.a === before.a && now.b === before.b;
@@ -52,14 +80,40 @@ function isSame(now: Element | undefined, before: Element | undefined): boolean 
 const byId = (runs: readonly Run[]): ReadonlyMap<string, Element> =>
   new Map(runs.flatMap(elementsOf).map((element) => [element.id, element]));
 
-function patchOf(before: readonly Run[], after: readonly Run[]): Patch {
+/** Whether an element joins nothing that it did not join before, and as a conductor where it was none. */
+function stays(now: Element | undefined, before: Element | undefined): boolean {
+  if (now === undefined || isOpen(now)) return true;
+  if (before === undefined || isOpen(before) || isWire(now) !== isWire(before)) return false;
+  return isPutAsBefore(now, before) || (now.a === before.b && now.b === before.a);
+}
+
+function changeOf(
+  { elements, nodes }: Named,
+  id: string,
+  { now, before }: { readonly now: Element | undefined; readonly before: Element | undefined }
+): Change {
+  const carrying = [now, before].flatMap((each) => (each && !isOpen(each) ? [each] : []));
+  return {
+    element: elements.of(id),
+    now,
+    ends: carrying.flatMap(({ a, b }) => [nodes.of(a), nodes.of(b)]),
+    stays: stays(now, before)
+  };
+}
+
+function patchOf(named: Named, before: readonly Run[], after: readonly Run[]): Patch {
   const runs = after.filter((run) => !before.includes(run));
   const [old, now] = [byId(before.filter((run) => !after.includes(run))), byId(runs)];
-  const ids = [...new Set([...old.keys(), ...now.keys()])];
-  const all = ids.map((id): Change => ({ id, before: old.get(id), now: now.get(id) }));
+  const all = [...new Set([...old.keys(), ...now.keys()])].map((id) => ({
+    id,
+    now: now.get(id),
+    before: old.get(id)
+  }));
   return {
     runs,
-    changes: all.filter((each) => !isSame(each.now, each.before)),
+    changes: all
+      .filter((each) => !isSame(each.now, each.before))
+      .map((each) => changeOf(named, each.id, each)),
     moves: all.some((each) => each.now && each.before && !isPutAsBefore(each.now, each.before))
   };
 }
@@ -107,7 +161,10 @@ export class Patches {
   private readonly touched = new Map<Fault, Touched>();
   private readonly known = new Map<Fault, Map<string, Patch>>();
 
-  constructor(private readonly yard: Yard) {}
+  constructor(
+    private readonly yard: Yard,
+    readonly named: Named
+  ) {}
 
   private touchedBy(fault: Fault): Touched {
     const before = this.touched.get(fault);
@@ -121,7 +178,7 @@ export class Patches {
   private put(faults: readonly Fault[], { runs, deckMm }: Hands): Patch {
     const touched = new Set(faults.flatMap((each) => [...this.touchedBy(each)]));
     const some = runs.filter((_, number) => touched.has(number));
-    return patchOf(some, faulted(some, faults, { yard: this.yard, deckMm }));
+    return patchOf(this.named, some, faulted(some, faults, { yard: this.yard, deckMm }));
   }
 
   /** What these faults do with hands so. */

@@ -1,4 +1,4 @@
-import { sidesOf, type Run } from '../yard';
+import { once, placed, sidesOf, type Placed, type Run } from '../yard';
 import type { Pair } from './moment';
 
 /** One side of a part: that to which its run leads, or that from which it comes. */
@@ -7,16 +7,7 @@ interface Side {
   readonly isFrom: boolean;
 }
 
-/** The node on one side of a part; undefined where these runs do not have it. */
-function endOf(runs: readonly Run[], { part, isFrom }: Side): string | undefined {
-  for (const run of runs) {
-    const index = run.parts.findIndex(({ id }) => id === part);
-    if (index < 0) continue;
-    const at = isFrom ? index : index + 1;
-    return at === 0 ? run.from : at === run.parts.length ? run.to : `${run.id} ${at}`;
-  }
-  return undefined;
-}
+const placedOnce = once(placed);
 
 /** The points of a moment, and the nodes that they are in runs which a fault has changed. */
 export class Places {
@@ -27,23 +18,28 @@ export class Places {
 
   constructor(runs: readonly Run[], pairs: readonly Pair[]) {
     this.ids = [...new Set(pairs.flat())];
-    const parts = new Map(
-      runs.flatMap((run) => run.parts.map((part) => [part.id, { part, run }] as const))
+    const names = this.ids.map((id) => /^(.+) (panel|rail|fixed|deck) side$/.exec(id));
+    const wanted = new Set(names.flatMap((name) => name?.[1] ?? []));
+    const runOf = new Map(
+      runs.flatMap((run) => run.parts.filter(({ id }) => wanted.has(id)).map(({ id }) => [id, run]))
     );
-    this.sides = this.ids.map((id) => {
-      const [, name = '', side] = /^(.+) (panel|rail|fixed|deck) side$/.exec(id) ?? [];
-      const found = parts.get(name);
-      if (!found) return undefined;
-      const isNear = sidesOf(found.part)[0] === `${side} side`;
-      return { part: name, isFrom: isNear === (found.run.job === 'feed') };
+    this.sides = names.map((found) => {
+      const [, part = '', side] = found ?? [];
+      const run = runOf.get(part);
+      if (!run) return undefined;
+      const isNear = sidesOf(partIn(run, part))[0] === `${side} side`;
+      return { part, isFrom: isNear === (run.job === 'feed') };
     });
-    this.sound = this.in(runs, this.ids);
+    const concerned = [...new Set(runOf.values())];
+    this.sound = this.in(concerned, this.ids);
   }
 
   private in(runs: readonly Run[], otherwise: readonly string[]): readonly string[] {
+    const parts = new Map(runs.flatMap(placedOnce).map((part) => [part.id, part]));
     return this.ids.map((id, index) => {
       const side = this.sides[index];
-      return (side && endOf(runs, side)) ?? otherwise[index] ?? id;
+      const part = side && parts.get(side.part);
+      return (part && (side.isFrom ? part.from : part.to)) ?? otherwise[index] ?? id;
     });
   }
 
@@ -52,3 +48,6 @@ export class Places {
     return changed.length === 0 ? this.sound : this.in(changed, this.sound);
   }
 }
+
+const partIn = (run: Run, part: string): Placed =>
+  placedOnce(run).find(({ id }) => id === part) as Placed;

@@ -80,7 +80,7 @@ function drawn(yard: Yard, level: Level, seed: number): readonly Suspect[] {
   return [...found];
 }
 
-const drawnBefore = once((_: Yard) => new Map<string, readonly Suspect[]>());
+const drawnBefore = once<Yard, Map<string, readonly Suspect[]>>(() => new Map());
 
 /** What was hidden at the beginning. To be told at the end only. */
 export function hiddenIn({ yard, level, seed }: Practice): readonly Suspect[] {

@@ -10,10 +10,11 @@ import {
   type Instrument,
   type Yard
 } from '../yard';
+import { Clumps } from './clumps';
 import { Kernels, type Kernel, type Place } from './kernel';
 import type { Moment, Pair } from './moment';
 import { Net } from './net';
-import { handsOf, isOpen, none, type Change, type Hands, type Patch, type Patches } from './patch';
+import { handsOf, type Change, type Hands, type Patch, type Patches } from './patch';
 import { Places } from './places';
 import type { Islands, Powered } from './powered';
 import { known, type Range } from './range';
@@ -83,12 +84,7 @@ interface Reach {
   readonly back: number;
 }
 
-/** Whether an element conducts no better than before, in the place where it was. */
-function isLess({ now, before }: Change): boolean {
-  if (now === undefined || isOpen(now)) return true;
-  const isPut = now.a === before?.a && now.b === before.b && now.kind === before.kind;
-  return isPut && !isOpen(before) && now.kind !== 'diode';
-}
+const keyOf = ({ islands }: Kernel): string => islands.map(({ key }) => key).join(';');
 
 /** What all moments of a yard share. */
 export interface Shared {
@@ -106,10 +102,15 @@ export class Settling {
   private readonly others: readonly Reach[];
   private readonly home: number;
   /** Elements of the sound yard that matter here. */
-  private readonly core: ReadonlySet<string>;
-  /** 1 for nodes that nothing joins to a source or to a node looked at. */
-  private readonly dead: Uint8Array;
+  private readonly core: Uint8Array;
+  /** Of each node far from every source and from where somebody looks, what stands for those joined to it; −1 for others. */
+  private readonly dead: Int32Array;
+  private readonly looked: readonly number[];
+  /** What the sound yard shows, and the key of it without the roads that are live. */
   private readonly plain: Settled;
+  private readonly plainKey: string;
+  /** Whether no conductors lead to any road that should be dead. */
+  private readonly isCutOff: boolean;
 
   constructor(
     yard: Yard,
@@ -118,7 +119,7 @@ export class Settling {
   ) {
     this.hands = handsOf(yard, moment.scene);
     const { runs } = this.hands;
-    this.net = new Net(circuitOf(yard, moment.scene, runs).elements);
+    this.net = new Net(circuitOf(yard, moment.scene, runs).elements, shared.patches.named);
     this.kernels = new Kernels(this.net);
     this.places = new Places(runs, moment.pairs);
     this.home = this.net.node('return');
@@ -126,26 +127,33 @@ export class Settling {
       const [feed, back] = rails(road).map((name) => this.net.node(name)) as [number, number];
       return { road, out: this.net.node(feedOf(yard, road)), feed, back };
     });
-    const looked = this.looked(this.places.nodes([]));
-    this.dead = this.net.dead(looked);
-    const core = this.kernels.numbers(looked);
-    this.core = new Set(core.flatMap((number) => this.net.elements[number]?.id ?? []));
-    this.plain = this.settle(none, this.others);
+    this.looked = this.nodesOf(this.places.nodes([]));
+    this.dead = this.net.dead(this.looked);
+    this.core = this.kernels.left(this.looked);
+    this.isCutOff = this.reached().length === 0;
+    const live = this.live();
+    const kernel = this.kernels.of(this.looked);
+    this.plainKey = keyOf(kernel);
+    this.plain = this.once([this.plainKey, ...live], () => this.found(kernel, live));
   }
 
-  private looked(nodes: readonly string[]): readonly number[] {
-    const all = ['return', ...nodes, ...this.moment.roads.flatMap(rails)];
+  private nodesOf(points: readonly string[]): readonly number[] {
+    const all = ['return', ...points, ...this.moment.roads.flatMap(rails)];
     return all.map((name) => this.net.node(name));
   }
 
-  private settle({ runs, moves }: Patch, others: readonly Reach[]): Settled {
-    const live = this.liveOf(others);
-    const kernel = this.kernels.of(this.looked(this.places.nodes(moves ? runs : [])));
-    const seen = moves ? kernel.seen.map(({ island, name }) => `${island}.${name}`) : [];
-    const key = [...kernel.islands.map((each) => each.key), ...seen, ...live].join(';');
-    const settled = this.known.get(key) ?? this.found(kernel, live);
+  private once(keys: readonly string[], work: () => Settled): Settled {
+    const key = keys.join(';');
+    const settled = this.known.get(key) ?? work();
     this.known.set(key, settled);
     return settled;
+  }
+
+  private settle({ runs, moves }: Patch, live: readonly string[]): Settled {
+    const looked = moves ? this.nodesOf(this.places.nodes(runs)) : this.looked;
+    const kernel = this.kernels.of(looked);
+    const seen = moves ? kernel.seen.map(({ island, name }) => `${island}.${name}`) : [];
+    return this.once([keyOf(kernel), ...seen, ...live], () => this.found(kernel, live));
   }
 
   private found({ islands, seen }: Kernel, live: readonly string[]): Settled {
@@ -158,16 +166,20 @@ export class Settling {
     );
   }
 
-  /** Roads of these to whose rails conductors lead from both sides, and whose loco would run. */
-  private liveOf(others: readonly Reach[]): readonly string[] {
-    if (others.length === 0) return [];
+  /** Roads that should be dead to whose rails conductors lead from both sides. */
+  private reached(): readonly Reach[] {
+    if (this.others.length === 0) return [];
     const joins = this.net.conductors();
     const is = (a: number, b: number) => joins.find(a) === joins.find(b);
-    const reached = others.filter(
+    return this.others.filter(
       ({ out, feed, back }) =>
         (is(out, feed) && is(this.home, back)) || (is(out, back) && is(this.home, feed))
     );
-    return reached.flatMap(({ road, feed, back }) => {
+  }
+
+  /** Those of them whose loco would run. */
+  private live(): readonly string[] {
+    return this.reached().flatMap(({ road, feed, back }) => {
       const volts = this.voltsAt(feed, back);
       return Math.abs(volts) >= startingVolts(LOCO) ? [road] : [];
     });
@@ -182,31 +194,34 @@ export class Settling {
     return this.shared.islands.of(island).loaded(motor(from.name, to.name));
   }
 
-  /** Whether a change changes nothing here: what hung loose goes, or has other ohms, or nobody looks where it is. */
-  private isIdle(change: Change): boolean {
-    return this.isAside(change) || (isLess(change) && !this.core.has(change.id));
-  }
-
   /** Whether a change joins and parts only what is far from every source and from where somebody looks. */
-  private isAside({ now, before }: Change): boolean {
-    return [now, before].every(
-      (each) => isOpen(each) || each === undefined || (this.isDead(each.a) && this.isDead(each.b))
-    );
+  private isAside({ ends }: Change): boolean {
+    return ends.every((node) => (this.dead[node] ?? -1) >= 0);
   }
 
-  private isDead(node: string): boolean {
-    return this.dead[this.net.node(node)] === 1;
+  /** Whether all that these changes join dangles at one end. */
+  private dangle(changes: readonly Change[]): boolean {
+    if (changes.every(({ stays }) => stays)) return true;
+    const clumps = new Clumps((node) => this.dead[node] ?? -1);
+    return changes.every(({ stays, ends: [a = 0, b = 0] }) => stays || clumps.join(a, b));
   }
 
   /** What the moment shows with these faults; the same object for faults that show the same. */
   of(faults: readonly Fault[]): Settled {
     const patch = this.shared.patches.of(faults, this.hands);
     const { changes } = patch;
-    // Where less conducts than before no road goes live that was dead.
-    const isDead =
-      this.plain.live.length === 0 && changes.every((each) => this.isAside(each) || isLess(each));
-    if (isDead && changes.every((each) => this.isIdle(each))) return this.plain;
-    return this.net.changed(changes, () => this.settle(patch, isDead ? [] : this.others));
+    if (changes.every((change) => this.isAside(change))) return this.plain;
+    const isLiveAsBefore =
+      this.isCutOff && changes.every((each) => each.stays || this.isAside(each));
+    const isKernelAsBefore =
+      changes.every(({ element }) => this.core[element] !== 1) && this.dangle(changes);
+    if (isLiveAsBefore && isKernelAsBefore) return this.plain;
+    return this.net.changed(changes, () => {
+      const live = isLiveAsBefore ? [] : this.live();
+      return isKernelAsBefore
+        ? this.once([this.plainKey, ...live], () => ({ ...this.plain, live }))
+        : this.settle(patch, live);
+    });
   }
 }
 

@@ -1,5 +1,5 @@
 import { admit } from './border';
-import { holeAt, holes, type Hole } from './deck';
+import { facing, holeAt, holes, type Facing, type Hole } from './deck';
 import { roadNamed, roads } from './road';
 import { fit, SceneSchema, type Scene } from './scene';
 import { switchedRoads } from './switching';
@@ -72,29 +72,37 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
     asked: [road],
     judged: []
   }));
-  const across: Trial = {
-    kind: 'across',
-    stop,
-    pair: [hole.fixed, hole.deckRoad],
-    scene: scene({ on: [hole.fixed, hole.deckRoad], pin, locos: astride(yard, hole) }),
-    asked: [],
-    judged: []
-  };
+  const across = facing(yard, hole.deckMm)
+    .filter(({ fixed }) => roadNamed(yard, fixed).whole === hole.fixed)
+    .map((meeting): Trial => {
+      const pair = [meeting.fixed, meeting.deckRoad];
+      const locos = astride(yard, meeting);
+      return {
+        kind: 'across',
+        stop,
+        pair,
+        scene: scene({ on: pair, pin, locos }),
+        asked: [],
+        judged: []
+      };
+    });
   const again = holeAt(yard, hole.deckMm)?.name !== stop;
-  return again ? [...alone, across] : [off, ...alone, ...unpinned, across];
+  return again ? [...alone, ...across] : [off, ...alone, ...unpinned, ...across];
 }
 
-/** Plover with its wheels on both roads of a stop. */
-function astride(yard: Yard, { fixed, deckRoad }: Hole): Scene['locos'] {
-  const atMm = roadNamed(yard, fixed).bed === 'west' ? 0 : yard.roadLengthMm;
+/** Plover with its wheels on both roads that meet at a stop. */
+function astride(yard: Yard, { deckRoad, end }: Facing): Scene['locos'] {
+  const atMm = end === 'west' ? 0 : roadNamed(yard, deckRoad).lengthMm;
   return { Plover: { road: deckRoad, atMm, faces: 'east', speed: 0, fallen: false } };
 }
 
 /** Every trial of a yard: a switch is tried at each stop at which its road faces another, or at the first. */
 export function trialsOf(yard: Yard): readonly Trial[] {
   const stops = holes(yard);
-  const at = (road: string) =>
-    stops.filter(({ fixed, deckRoad }) => fixed === road || deckRoad === road);
+  const at = (road: string) => {
+    const { whole } = roadNamed(yard, road);
+    return stops.filter(({ fixed, deckRoad }) => fixed === whole || deckRoad === whole);
+  };
   return (stops.length > 0 ? stops : [undefined]).flatMap((hole, index) =>
     trialsAt(
       yard,
