@@ -1,19 +1,31 @@
 import type { Page } from '@playwright/test';
 import { hiddenIn, outcomes, practice, suspectsOf, testsOf } from '../../src/lib/hunt';
+import { keepNew, yardFile } from '../../src/lib/share';
 import { sentence } from '../../src/lib/yard';
+import { browser, ok } from '../share/shelf';
 import { yardOf } from '../yard/build';
 import { pickByKeys, pressByKeys, tabTo } from './keys';
 import { expect, test } from './test';
 
-/** The yard that the page begins with. */
-const yard = yardOf({ name: 'My yard', deckRoads: 5, stablingRoads: 4 });
+const yard = yardOf({ name: 'Small yard', deckRoads: 3, stablingRoads: 1 });
 const fault = suspectsOf(yard).find(({ name }) => name === 'wireOff: feed dropper C');
+
+/** What the device keeps of that yard. */
+const kept = (): readonly (readonly [string, string])[] => {
+  const { memory, one } = browser();
+  ok(keepNew(one, yardFile({ yard })));
+  return [...memory.kept];
+};
 const DEAD = 'A loco stands still on a road that is on';
 const wait = { timeout: 30_000 };
 
 const title = (page: Page) => page.locator('h2[data-test]');
 
 async function open(page: Page): Promise<void> {
+  await page.addInitScript((entries) => {
+    for (const [key, text] of entries)
+      if (!localStorage.getItem(key)) localStorage.setItem(key, text);
+  }, kept());
   await page.goto('/yard/hunt/');
   await expect(page.locator('.hunt[data-ready="true"]')).toBeVisible(wait);
 }
@@ -74,14 +86,16 @@ test('a hunt by the keyboard alone ends at the fault, its repair, its proof and 
 test('what is hidden in practice stands nowhere on the page before it is named', async ({
   page
 }) => {
-  const [hidden] = hiddenIn(practice(yard, 1, 7));
-  const secret = hidden?.words ?? '?';
-  expect(hidden?.name, 'a fault whose words the page has no other cause to say').toMatch(
-    /^(wireOff|linkBroken|stuckOpen)/
+  // A bad joint is told without its ohms: its words would never match.
+  const seed = [1, 2, 3, 4, 5, 6, 7, 8].find(
+    (each) => !hiddenIn(practice(yard, 1, each))[0]?.name.startsWith('highOhms')
   );
+  const [hidden] = hiddenIn(practice(yard, 1, seed ?? 0));
+  const secret = hidden?.words ?? '';
+  expect(secret).toMatch(/\w+ .+\.$/);
   await open(page);
   await page.getByRole('button', { name: 'Practise' }).click();
-  await page.getByLabel('Number of the hunt').fill('7');
+  await page.getByLabel('Number of the hunt').fill(String(seed));
   await page.getByRole('button', { name: 'Hide a fault' }).click();
   const part = page.locator('#practise');
   await expect(part).toContainText('What is seen:', wait);

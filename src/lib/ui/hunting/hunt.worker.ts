@@ -1,4 +1,4 @@
-import { testsOf, typed } from '../../hunt';
+import { readySteps, testsOf, typed } from '../../hunt';
 import type { Yard } from '../../yard';
 import { standOf, testsById, testTold } from './huntStand';
 import type { HuntAsk, HuntTold, TypedTold } from './huntTold';
@@ -24,6 +24,7 @@ function answer(ask: HuntAsk): void {
     yard = ask.yard;
     practising = undefined;
     tell({ about: 'tests', tests: testsOf(yard).map(testTold), suspects: namesOf(yard) });
+    for (const progress of readySteps(yard)) tell({ about: 'ready', ...progress });
     return;
   }
   if (!yard) return;

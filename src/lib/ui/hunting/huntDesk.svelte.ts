@@ -83,7 +83,13 @@ export class HuntDesk {
       case 'tests':
         this.tests = told.tests;
         this.suspects = told.suspects;
-        this.words = `Working out what each of ${told.suspects.length} suspects would show.`;
+        this.words = 'Working out what each suspect would show.';
+        break;
+      case 'ready':
+        this.words =
+          told.done < told.of
+            ? `Working out what each suspect would show: ${told.done} of ${told.of}.`
+            : '';
         break;
       case 'stand':
         if (told.number !== this.#number) return;

@@ -1,3 +1,4 @@
+import type { Progress } from '../../hunt';
 import type { HuntReading } from '../../share';
 import type { Yard } from '../../yard';
 
@@ -148,6 +149,7 @@ export type HuntTold =
       readonly tests: readonly TestTold[];
       readonly suspects: readonly NamedTold[];
     }
+  | ({ readonly about: 'ready' } & Progress)
   | { readonly about: 'stand'; readonly number: number; readonly stand: StandTold }
   | { readonly about: 'typed'; readonly typed: TypedTold }
   | { readonly about: 'practice'; readonly practice: PracticeTold }
