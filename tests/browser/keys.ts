@@ -25,7 +25,7 @@ export async function tabTo(page: Page, target: Locator): Promise<void> {
 }
 
 /** Chooses one option with Tab, Space and the arrows. */
-async function pickByKeys(page: Page, group: Locator, option: string): Promise<void> {
+export async function pickByKeys(page: Page, group: Locator, option: string): Promise<void> {
   const wanted = group.getByRole('radio', { name: option, exact: true });
   await tabTo(page, group);
   await page.keyboard.press('Space');

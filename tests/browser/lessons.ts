@@ -32,6 +32,7 @@ export const allPaths: readonly string[] = [
   '/yard/',
   '/yard/book/',
   '/yard/bench/',
+  '/yard/hunt/',
   '/yard/proof/',
   '/explain/',
   '/workshop/',

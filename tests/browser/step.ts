@@ -138,7 +138,7 @@ export function answerIn(told: string, name: string): string {
     new RegExp(`${name.replace('meter ', "meter '")}' reads (.+?)\\.(?: |$)`).exec(told)?.[1];
   const option =
     meter ??
-    new RegExp(`(?:^| )${name}: ([^.]+)\\.`).exec(told)?.[1] ??
+    new RegExp(`(?:^| )${name}: ([^.]+)\\.`, 'i').exec(told)?.[1] ??
     new RegExp(`${name} is (\\w+)\\.`, 'i').exec(told)?.[1] ??
     new RegExp(`${name} (falls in|stays on the rails|does not move)\\.`).exec(told)?.[1];
   const answer = way === undefined ? option : ways[way];

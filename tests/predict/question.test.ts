@@ -25,13 +25,13 @@ describe('answer(question): a question that cannot be put', () => {
       'no kind',
       {},
       'none of them',
-      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'
+      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp, halve, fault'
     ],
     [
       'two kinds',
       { about: ['Plover'], compare: { speed: 'Plover' } },
       'about and compare',
-      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp'
+      'exactly one of about, compare, which, limit, falls, lamps, reads, testLamp, halve, fault'
     ],
     ['a loco that is not there', { about: ['Heron'] }, "unknown 'Heron'", 'Plover, meter out'],
     [
@@ -147,7 +147,9 @@ describe('asked(question), hides(question)', () => {
       'falls',
       'lamps',
       'reads',
-      'testLamp'
+      'testLamp',
+      'halve',
+      'fault'
     ]);
   });
 

@@ -3,12 +3,17 @@ import { describe, expect, test } from 'vitest';
 import {
   begunAnew,
   changeNotes,
+  huntAside,
+  huntBack,
   keepNew,
   listKept,
   putBack,
   readNotes,
   removeKept,
   restoreKept,
+  withFault,
+  withHunt,
+  withoutFault,
   withPrinted,
   withReading,
   withTick,
@@ -103,5 +108,45 @@ describe('notes beside a yard', () => {
     const notes = ok(readNotes(one, back.id));
     expect(notes.bench.readings).toHaveProperty('a');
     expect(notes.printed).toEqual(printed);
+  });
+
+  test('a hunt is resumed after a reload, put aside and taken up again; readings stay', () => {
+    const { one } = browser();
+    const hunt = {
+      begun: '2026-11-25',
+      seen: 'Road C is dead.',
+      wrong: 0,
+      told: [{ test: 'volts a to b', outcome: 'none', typed: '0,2 V' }]
+    };
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    ok(changeNotes(one, 'y', (notes) => withHunt(notes, hunt)));
+    expect(ok(readNotes(one, 'y')).hunt).toEqual(hunt);
+    const aside = ok(changeNotes(one, 'y', huntAside));
+    expect([aside.hunt, aside.huntBefore]).toEqual([undefined, hunt]);
+    const other = { ...hunt, seen: 'Road D is slow.' };
+    ok(changeNotes(one, 'y', (notes) => withHunt(notes, other)));
+    ok(changeNotes(one, 'y', huntBack));
+    const back = ok(readNotes(one, 'y'));
+    expect([back.hunt, back.huntBefore]).toEqual([hunt, other]);
+    expect(back.bench.readings).toHaveProperty('a');
+  });
+
+  test('a line of the fault log is kept, whatever its length, and can be taken out', () => {
+    const { one } = browser();
+    const line = {
+      day: '2026-11-25',
+      seen: 's'.repeat(999),
+      measured: '',
+      mended: 'The feed dropper C is off.',
+      proved: '',
+      by: 'EM'
+    };
+    ok(changeNotes(one, 'y', (notes) => withFault(notes, line)));
+    ok(changeNotes(one, 'y', (notes) => withFault(notes, { ...line, by: 'RT' })));
+    const { faults } = ok(readNotes(one, 'y'));
+    expect(faults.map(({ by }) => by)).toEqual(['EM', 'RT']);
+    expect(faults[0]?.seen).toHaveLength(400);
+    ok(changeNotes(one, 'y', (notes) => withoutFault(notes, 0)));
+    expect(ok(readNotes(one, 'y')).faults.map(({ by }) => by)).toEqual(['RT']);
   });
 });

@@ -1,12 +1,24 @@
-import type { Sheet } from './sheet';
+import type { Page, Sheet } from './sheet';
 
-const BLANK_LINES = 16;
+/** One fault that was found and mended. */
+interface LogLine {
+  readonly day: string;
+  readonly seen: string;
+  readonly measured: string;
+  readonly mended: string;
+  readonly proved: string;
+  readonly by: string;
+}
 
-/** A blank log of faults. */
-export const faultLog: Sheet = {
-  id: 'log',
-  title: 'Fault log',
-  make: () => ({
+/** Lines of the sheet, those that are filled in among them. */
+const LINES = 16;
+/** Blank lines that are left at least, however many are filled in. */
+const LEAST_BLANK = 6;
+
+/** The log of faults: what was noted, and blank lines for the pen. */
+export function logPage(lines: readonly LogLine[]): Page {
+  const blank = Math.max(LINES - lines.length, LEAST_BLANK);
+  return {
     says: [
       'One line a fault: what was seen, what was measured, what was mended, and which test proved it.'
     ],
@@ -14,8 +26,21 @@ export const faultLog: Sheet = {
       {
         title: 'Faults',
         columns: ['Date', 'Seen', 'Measured', 'Mended', 'Proved by', 'Initials'],
-        rows: Array.from({ length: BLANK_LINES }, () => ['', '', '', '', '', ''])
+        rows: [
+          ...lines.map(({ day, seen, measured, mended, proved, by }) => [
+            day,
+            seen,
+            measured,
+            mended,
+            proved,
+            by
+          ]),
+          ...Array.from({ length: blank }, () => ['', '', '', '', '', ''])
+        ]
       }
     ]
-  })
-};
+  };
+}
+
+/** A blank log of faults. */
+export const faultLog: Sheet = { id: 'log', title: 'Fault log', make: () => logPage([]) };

@@ -7,6 +7,8 @@ export { default as Diagram } from './Diagram.svelte';
 export { default as InkKey } from './InkKey.svelte';
 export { default as PanelFace } from './PanelFace.svelte';
 export { default as Plan } from './Plan.svelte';
+export { default as RoadLoop } from './RoadLoop.svelte';
+export { roadLoop } from './roadLoop';
 export { default as Rows } from './Rows.svelte';
 export { default as TallyBars } from './TallyBars.svelte';
 export { bookDrawings, type BookDrawing } from './bookDrawings';

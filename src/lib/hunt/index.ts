@@ -12,6 +12,7 @@ export {
   type Told
 } from './hunt';
 export type { Figure, Outcome, Test } from './kinds';
+export { meanings } from './meanings';
 export type { Moment } from './moment';
 export { named, nextTest, readySteps, type Advice, type Meaning, type Progress } from './next';
 export {

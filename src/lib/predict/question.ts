@@ -3,6 +3,8 @@ import { ActionSchema, lampRoads, met, vehicles, type Scene, type Yard } from '.
 import { about } from './kinds/about';
 import { compare } from './kinds/compare';
 import { falls } from './kinds/falls';
+import { fault } from './kinds/fault';
+import { halve } from './kinds/halve';
 import type { Asked, Played, QuestionKind } from './kinds/kind';
 import { lamps } from './kinds/lamps';
 import { limit } from './kinds/limit';
@@ -11,7 +13,7 @@ import { testLamp } from './kinds/testLamp';
 import { which } from './kinds/which';
 import { play } from './play';
 
-const kinds = [about, compare, which, limit, falls, lamps, reads, testLamp] as const;
+const kinds = [about, compare, which, limit, falls, lamps, reads, testLamp, halve, fault] as const;
 
 /** Keys of the kinds of question; a question has exactly one of them. */
 export const questionKeys: readonly string[] = kinds.map((kind) => kind.key);
@@ -26,7 +28,9 @@ export const questionEntries = {
   falls: v.optional(falls.schema),
   lamps: v.optional(lamps.schema),
   reads: v.optional(reads.schema),
-  testLamp: v.optional(testLamp.schema)
+  testLamp: v.optional(testLamp.schema),
+  halve: v.optional(halve.schema),
+  fault: v.optional(fault.schema)
 };
 export type Question = Readonly<
   v.InferOutput<v.StrictObjectSchema<typeof questionEntries, undefined>>

@@ -48,6 +48,16 @@ export {
 } from './store';
 export { type Stored } from './tried';
 export {
+  huntAside,
+  huntBack,
+  withFault,
+  withHunt,
+  withoutFault,
+  type FaultLine,
+  type HuntNotes,
+  type HuntReading
+} from './huntNotes';
+export {
   begunAnew,
   changeNotes,
   MAX_INITIALS,

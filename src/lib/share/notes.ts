@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { HuntSchema, LogSchema } from './huntNotes';
 import { putOn, setAside, StoreError, textOn, type Device } from './shelf';
 import { tried, type Stored } from './tried';
 
@@ -44,7 +45,12 @@ const NotesSchema = v.object({
   /** What stood before the card was begun anew. */
   before: v.optional(BenchSchema),
   /** The book that was printed last. */
-  printed: v.optional(PrintedSchema)
+  printed: v.optional(PrintedSchema),
+  /** The fault hunt that is under way, and the one that was put aside last. */
+  hunt: v.optional(HuntSchema),
+  huntBefore: v.optional(HuntSchema),
+  /** Faults that were found and mended. */
+  faults: v.optional(LogSchema, [])
 });
 
 /** What was read and ticked at the bench. */
@@ -54,7 +60,7 @@ export type Printed = Readonly<v.InferOutput<typeof PrintedSchema>>;
 /** What is kept beside a yard: it is no part of the design. */
 export type Notes = Readonly<v.InferOutput<typeof NotesSchema>>;
 
-const nothing: Notes = { version: 1, bench: { readings: {}, ticks: {} } };
+const nothing: Notes = { version: 1, bench: { readings: {}, ticks: {} }, faults: [] };
 
 /** The notes in a text; what cannot be read is set aside, untouched. @throws StoreError */
 function standing(device: Device, id: string): Notes {

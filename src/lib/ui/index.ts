@@ -13,6 +13,7 @@ export { default as BenchPage } from './book/BenchPage.svelte';
 export { default as BookPage } from './book/BookPage.svelte';
 export type { Caution } from './checking/caution';
 export { default as Cautions } from './checking/Cautions.svelte';
+export { default as HuntPage } from './hunting/HuntPage.svelte';
 export { default as YardPage } from './builder/YardPage.svelte';
 export { default as ExplainPage } from './explain/ExplainPage.svelte';
 export { default as VotePage } from './voting/VotePage.svelte';

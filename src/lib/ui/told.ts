@@ -1,5 +1,5 @@
 import { happened, lampBecause, probeBecause } from '../predict';
-import { vehicles, vehicleWords } from '../yard';
+import { sentence, vehicles, vehicleWords } from '../yard';
 import type { Outcome, Session } from './session.svelte';
 import { reasonsFor } from './say';
 import { unique } from './unique';
@@ -38,7 +38,7 @@ const meterNames: Readonly<Record<string, string>> = {
 function answerWords(key: string, answer: string): string {
   if (key.startsWith('test lamp')) return `The ${key} is ${answer}.`;
   if (key.startsWith('lamp ')) return `Lamp ${key.slice(5)} is ${answer}.`;
-  if (!key.startsWith('meter ')) return `${key}: ${answer}.`;
+  if (!key.startsWith('meter ')) return sentence(`${key}: ${answer}`);
   const [, name = '', side = ''] = /^meter ([^,]+)(.*)$/.exec(key) ?? [];
   return `The ${meterNames[name] ?? `meter '${name}'`}${side} reads ${answer}.`;
 }

@@ -3,7 +3,7 @@ import type { Printed } from '../../share';
 import type { Yard } from '../../yard';
 import { isoDay, today } from '../day';
 import type { Bench } from '../builder/bench.svelte';
-import type { BenchBook } from './notes.svelte';
+import type { BenchBook } from '../notes.svelte';
 
 const none: Changes = { changes: [], renumbered: [] };
 

@@ -9,9 +9,9 @@ import {
   type Notes,
   type Printed,
   type Stored
-} from '../../share';
-import type { Shelf } from '../builder/shelf.svelte';
-import { pageDevice } from '../device';
+} from '../share';
+import type { Shelf } from './builder/shelf.svelte';
+import { pageDevice } from './device';
 
 /** What is noted beside the yard on the bench, kept on this device as it is typed. */
 export class BenchBook {
@@ -46,6 +46,9 @@ export class BenchBook {
   putBack = (): void => this.#change(putBack);
 
   print = (printed: Printed): void => this.#change((notes) => withPrinted(notes, printed));
+
+  /** Any other change of what lies beside the yard. */
+  note = (change: (notes: Notes) => Notes): void => this.#change(change);
 
   /** A yard that is not kept yet is kept first: notes lie beside it. */
   #change(change: (notes: Notes) => Notes): void {

@@ -1,0 +1,50 @@
+import { readySteps, testsOf, typed } from '../../hunt';
+import type { Yard } from '../../yard';
+import { standOf, testsById, testTold } from './huntStand';
+import type { HuntAsk, HuntTold, TypedTold } from './huntTold';
+import { namesOf, practiceTold, practised, type Practising } from './practiceStand';
+
+const tell = (told: HuntTold) => self.postMessage(told);
+
+let yard: Yard | undefined;
+/** What is hidden stays in here: the page is told of it once it is over. */
+let practising: Practising | undefined;
+
+function typedTold(built: Yard, id: string, text: string): TypedTold {
+  const test = testsById(built).get(id);
+  if (!test) return { test: id, text, outcome: undefined, words: 'This yard has no such test.' };
+  const found = typed(test, text);
+  return 'words' in found
+    ? { test: id, text, outcome: undefined, words: found.words }
+    : { test: id, text, outcome: found.outcome.id, words: found.outcome.words };
+}
+
+function answer(ask: HuntAsk): void {
+  if (ask.about === 'yard') {
+    yard = ask.yard;
+    practising = undefined;
+    tell({ about: 'tests', tests: testsOf(yard).map(testTold), suspects: namesOf(yard) });
+    for (const progress of readySteps(yard)) tell({ about: 'ready', ...progress });
+    return;
+  }
+  if (!yard) return;
+  switch (ask.about) {
+    case 'hunt':
+      tell({ about: 'stand', number: ask.number, stand: standOf(yard, ask.hunt) });
+      break;
+    case 'typed':
+      tell({ about: 'typed', typed: typedTold(yard, ask.test, ask.text) });
+      break;
+    case 'practice':
+      practising = practised(yard, practising, ask.ask);
+      tell({ about: 'practice', practice: practiceTold(practising) });
+  }
+}
+
+self.onmessage = ({ data }: MessageEvent<HuntAsk>) => {
+  try {
+    answer(data);
+  } catch (error) {
+    tell({ about: 'trouble', words: error instanceof Error ? error.message : String(error) });
+  }
+};

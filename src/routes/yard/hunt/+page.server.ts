@@ -1,0 +1,3 @@
+import { cautions } from '$lib/server/cautions';
+
+export const load = () => ({ cautions });
