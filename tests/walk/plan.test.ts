@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { countWords } from '../../src/lib/lesson';
+import { countWords } from '../../src/lib/yard';
 import { optionsOf, plans, rightOf, type Round } from '../../src/lib/walk';
 import { planned, rounds } from './planned';
 
