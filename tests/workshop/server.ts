@@ -8,13 +8,13 @@ const at = (file: string) => pathToFileURL(join(scripts, file)).href;
 
 /** Opens a workshop on 127.0.0.1 until it is ended, or until whoever started it is gone. */
 const program = `
-  const [server, limits, root, shared] = process.argv.slice(1);
+  const [server, limits, root, shared, port] = process.argv.slice(1);
   const { openWorkshop } = await import(server);
   const { limits: own, sharedLimits } = await import(limits);
   const { phones, key } = await openWorkshop({
     root,
     host: '127.0.0.1',
-    port: 0,
+    port: Number(port),
     addressFor: (port) => 'http://127.0.0.1:' + port + '/',
     limits: shared === 'shared' ? sharedLimits : own
   });
@@ -30,13 +30,14 @@ export interface Workshop {
   readonly stop: () => Promise<void>;
 }
 
-/** Serves the site in `root` with a room beside it; `shared` lets all phones come from one address. */
+/** Serves the site in `root` with a room beside it; `shared` lets all phones come from one address, port 0 is a free one. */
 export async function startWorkshop(
   root: string,
-  limits: 'own' | 'shared' = 'shared'
+  limits: 'own' | 'shared' = 'shared',
+  port = 0
 ): Promise<Workshop> {
   const args = ['--input-type=module', '-e', program, at('server.js'), at('limits.js')];
-  const child = spawn(process.execPath, [...args, root, limits], {
+  const child = spawn(process.execPath, [...args, root, limits, String(port)], {
     stdio: ['pipe', 'pipe', 'inherit']
   });
   const [first] = (await Promise.race([once(child.stdout, 'data'), once(child, 'exit')])) as [
