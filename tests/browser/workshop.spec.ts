@@ -2,6 +2,8 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { optionsOf, plans, rightOf, type Round } from '../../src/lib/walk';
 import { planned, rounds } from '../walk/planned';
+import { join, type Seen } from '../workshop/phone';
+import { roomTest } from './room';
 import { expect, test } from './test';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
@@ -20,6 +22,12 @@ const tells = (page: Page) =>
     for (const given of copy.querySelectorAll('.ask, ul')) given.remove();
     return copy.outerHTML.replace(/<!--.*?-->/g, '');
   });
+
+/** What readers hear, without the question. */
+async function readersHear(page: Page): Promise<string> {
+  const asks = await page.locator('.ask').allInnerTexts();
+  return (await page.locator('.projected').ariaSnapshot()).replace(asks[0] ?? '', '');
+}
 
 /** The options' marks, letters and words left out: equal for all where none is singled out. */
 const marks = (page: Page) =>
@@ -55,7 +63,7 @@ const barriers = async (page: Page) => {
 
 /** Goes on until the answer, and keeps what the page told at each stage before. */
 async function toAnswer(page: Page, told: string[], last: 'throw' | 'check'): Promise<void> {
-  told.push(await tells(page), await page.locator('.projected').ariaSnapshot());
+  told.push(await tells(page), await readersHear(page));
   expect(new Set(await marks(page)).size, 'no option stands out').toBeLessThan(2);
   if ((await stage(page)) === last) return;
   await press(page, 'PageDown');
@@ -144,3 +152,27 @@ test('six calls with a clicker and a few keys, the answer nowhere before its tim
   await press(page, 's', 'q');
   await expect(page.getByRole('button', { name: 'Go on where you were' })).toBeVisible();
 });
+
+roomTest(
+  'phones and cards are counted together, and a reload loses none',
+  async ({ page, room }) => {
+    await page.goto(`/workshop/#room=${room.key}`);
+    await expect(page.getByRole('img', { name: /^Code to scan: 127/ })).toBeVisible();
+    expect(page.url()).not.toContain(room.key);
+    const phone = await join(room);
+    await page.getByRole('button', { name: 'Begin: 30 minutes' }).press('Enter');
+    await press(page, 'PageDown', 'PageDown');
+    const cards = page.locator('.cards');
+    await expect(cards).toHaveText('0 cards');
+    await phone.until<Seen>('round', ({ open }) => open);
+    expect((await phone.vote('C')).status).toBeLessThan(300);
+    await expect(cards).toHaveText('1 card');
+    await press(page, 'a', '2');
+    await expect(cards).toHaveText('3 cards, last A');
+    await page.reload();
+    await expect(cards).toHaveText('3 cards, last A');
+    await press(page, 'PageDown');
+    await phone.until<Seen>('round', ({ open }) => !open);
+    phone.drop();
+  }
+);

@@ -10,34 +10,31 @@ export interface Flip {
   readonly road: number;
 }
 
-const screen: Readonly<Record<string, ScreenAct>> = {
-  u: 'undo',
-  '.': 'black',
-  ',': 'black',
-  b: 'black',
-  '?': 'help',
-  s: 'sight',
-  p: 'phones',
-  k: 'clock',
-  f: 'full',
-  q: 'leave',
-  escape: 'close'
-};
+const screen: ReadonlyMap<string, ScreenAct> = new Map([
+  ['u', 'undo'],
+  ['.', 'black'],
+  [',', 'black'],
+  ['b', 'black'],
+  ['?', 'help'],
+  ['s', 'sight'],
+  ['p', 'phones'],
+  ['k', 'clock'],
+  ['f', 'full'],
+  ['q', 'leave'],
+  ['escape', 'close']
+]);
 
-const acts: Readonly<Record<string, Act['kind'] & ('next' | 'back' | 'throw')>> = {
-  pagedown: 'next',
-  arrowright: 'next',
-  ' ': 'next',
-  pageup: 'back',
-  arrowleft: 'back',
-  t: 'throw'
-};
-
-const others: Readonly<Record<string, Act['kind'] & ('hint' | 'reset' | 'end')>> = {
-  h: 'hint',
-  r: 'reset',
-  end: 'end'
-};
+const acts: ReadonlyMap<string, 'next' | 'back' | 'throw' | 'hint' | 'reset' | 'end'> = new Map([
+  ['pagedown', 'next'],
+  ['arrowright', 'next'],
+  [' ', 'next'],
+  ['pageup', 'back'],
+  ['arrowleft', 'back'],
+  ['t', 'throw'],
+  ['h', 'hint'],
+  ['r', 'reset'],
+  ['end', 'end']
+]);
 
 /** A key in a vote: a letter adds one vote, with Shift it takes one away; digits after it give the number. */
 function voting(key: string, shift: boolean): Act | undefined {
@@ -59,8 +56,8 @@ export function actFor(
   const name = key.toLowerCase();
   const vote = voteOf(stage) === undefined ? undefined : voting(name, shiftKey);
   if (vote) return vote;
-  const kind = acts[name] ?? others[name];
+  const kind = acts.get(name);
   if (kind) return { kind };
   if (/^[1-9]$/.test(name)) return { kind: 'flip', road: Number(name) - 1 };
-  return screen[name];
+  return screen.get(name);
 }
