@@ -4,9 +4,12 @@ import {
   meanings,
   named,
   nextTest,
+  pairsOf,
+  pairsWords,
   suspects,
   testsOf,
   told,
+  wrongReadings,
   type Hunt,
   type Meaning,
   type Suspect,
@@ -14,7 +17,15 @@ import {
   type Test
 } from '../../hunt';
 import { once, type Yard } from '../../yard';
-import type { HuntAsked, MeaningTold, OutTold, StandTold, SuspectTold, TestTold } from './huntTold';
+import type {
+  ExplainedTold,
+  HuntAsked,
+  MeaningTold,
+  OutTold,
+  StandTold,
+  SuspectTold,
+  TestTold
+} from './huntTold';
 
 /** Most suspects named in each list. */
 const FEW = 3;
@@ -93,16 +104,39 @@ function proofOf(ranked: readonly Suspected[]): StandTold['proof'] {
   return last && { test: `${last.test.moment.words} ${last.test.words}`, outcome: last.expected };
 }
 
+/** The readings whose tests the yard has. */
+const thereIn = (yard: Yard, asked: HuntAsked) =>
+  asked.told.filter(({ test, outcome }) =>
+    testsById(yard)
+      .get(test)
+      ?.outcomes.some(({ id }) => id === outcome)
+  );
+
+const huntFrom = (yard: Yard, wrong: number, there: HuntAsked['told']): Hunt =>
+  there.reduce((before, { test, outcome }) => told(before, test, outcome), beginHunt(yard, wrong));
+
+/** What else could explain readings which no single fault does. */
+export function explainedOf(yard: Yard, asked: HuntAsked): ExplainedTold {
+  const hunt = huntFrom(yard, asked.wrong, thereIn(yard, asked));
+  const found = pairsOf(hunt);
+  return {
+    wrong: wrongReadings(hunt).map(({ index, test, outcome, suspects: all }) => ({
+      index,
+      test: test.words,
+      outcome: test.outcomes.find(({ id }) => id === outcome)?.words ?? outcome,
+      count: all.length,
+      first: all.slice(0, FEW).map(wordsOf)
+    })),
+    words: pairsWords(found),
+    pairs: found.pairs.slice(0, FEW).map(([one, other]) => [wordsOf(one), wordsOf(other)])
+  };
+}
+
 /** How a hunt stands in a yard: readings of tests that the yard no longer has are left out. */
 export function standOf(yard: Yard, asked: HuntAsked): StandTold {
   const tests = testsById(yard);
-  const there = asked.told.filter(({ test, outcome }) =>
-    tests.get(test)?.outcomes.some(({ id }) => id === outcome)
-  );
-  const hunt = there.reduce(
-    (before, { test, outcome }) => told(before, test, outcome),
-    beginHunt(yard, asked.wrong)
-  );
+  const there = thereIn(yard, asked);
+  const hunt = huntFrom(yard, asked.wrong, there);
   const ranked = suspects(hunt);
   const unexplained = isUnexplained(hunt) && ranked.every(({ chance }) => chance === 0);
   const chanceOf = new Map(ranked.map(({ suspect, chance }) => [suspect.name, chance]));

@@ -70,6 +70,21 @@ export interface StandTold {
   readonly proof: { readonly test: string; readonly outcome: string } | undefined;
 }
 
+/** What else could explain readings which no single fault does. */
+export interface ExplainedTold {
+  /** Readings, by their number from 0, without which one fault explains the rest. */
+  readonly wrong: readonly {
+    readonly index: number;
+    readonly test: string;
+    readonly outcome: string;
+    readonly count: number;
+    readonly first: readonly string[];
+  }[];
+  /** What came of pairs of faults, and the likeliest of them. */
+  readonly words: string;
+  readonly pairs: readonly (readonly [string, string])[];
+}
+
 /** A hunt as it is asked about. */
 export interface HuntAsked {
   readonly wrong: number;
@@ -151,6 +166,11 @@ export type HuntTold =
     }
   | ({ readonly about: 'ready' } & Progress)
   | { readonly about: 'stand'; readonly number: number; readonly stand: StandTold }
+  | {
+      readonly about: 'explained';
+      readonly number: number;
+      readonly explained: ExplainedTold;
+    }
   | { readonly about: 'typed'; readonly typed: TypedTold }
   | { readonly about: 'practice'; readonly practice: PracticeTold }
   | { readonly about: 'trouble'; readonly words: string };
