@@ -1,4 +1,13 @@
+export { beyondWires, type Beyond } from './beyond';
 export { outcomes, testsOf } from './board';
+export {
+  pairsOf,
+  pairsWords,
+  wrongReadings,
+  type Pair,
+  type Pairs,
+  type WrongReading
+} from './explain';
 export {
   beginHunt,
   isUnexplained,
@@ -12,6 +21,7 @@ export {
   type Told
 } from './hunt';
 export type { Figure, Outcome, Test } from './kinds';
+export { misleads } from './misleads';
 export type { Moment } from './moment';
 export { named, nextTest, readySteps, type Advice, type Meaning, type Progress } from './next';
 export {
