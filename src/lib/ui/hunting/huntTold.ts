@@ -14,7 +14,12 @@ export interface TestTold {
   /** Where, in a list of tests of its kind. */
   readonly place: string;
   readonly cost: number;
-  readonly outcomes: readonly { readonly id: string; readonly words: string }[];
+  readonly outcomes: readonly {
+    readonly id: string;
+    readonly words: string;
+    /** What it may seem to say, and does not. */
+    readonly mind: string | undefined;
+  }[];
   /** Ids of the two points where probes are held. */
   readonly pair: readonly [string, string] | undefined;
   /** The roads that the moment feeds, and those that it should leave dead. */
