@@ -75,7 +75,6 @@ describe('standOf(yard, hunt)', () => {
     const { wrong, words } = explainedOf(small, { wrong: 0, told });
     // No fault of the yard leaves the controller's own terminals dead: that reading is the odd one.
     expect(wrong.map(({ index }) => index)).toEqual([1]);
-    expect(wrong[0]?.first).toContain('Nothing is wrong.');
     expect(words).toMatch(/pairs? of faults/);
   });
 });
