@@ -10,6 +10,7 @@ export const rooms = [
   'book',
   'share',
   'lesson',
+  'walk',
   'draw',
   'ui'
 ];

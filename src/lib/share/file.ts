@@ -1,15 +1,5 @@
 import * as v from 'valibot';
-import {
-  admit,
-  apply,
-  BorderError,
-  fit,
-  PlaceError,
-  SceneSchema,
-  YardSchema,
-  type Scene,
-  type Yard
-} from '../yard';
+import { admit, fitWhole, SceneSchema, YardSchema, type Scene, type Yard } from '../yard';
 import { ordered, pruned } from './canonical';
 import { MAX_NAME } from './limits';
 import { VERSION } from './versions';
@@ -39,19 +29,6 @@ export interface YardFile {
   readonly scene?: Scene;
 }
 
-/** The scene fitted to its yard, every place that its edits name being there. */
-function fitted(yard: Yard, scene: v.InferOutput<typeof SceneSchema>): Scene {
-  const whole = fit('scene', yard, scene);
-  try {
-    apply(yard, whole);
-  } catch (error) {
-    if (!(error instanceof PlaceError)) throw error;
-    const allowed = 'places of this yard, each once';
-    throw new BorderError('scene', [{ path: ['edits'], met: `'${error.met}'`, allowed }]);
-  }
-  return whole;
-}
-
 /**
  * Lets a file of the newest version in, defaults filled in.
  * @throws BorderError naming each place that does not fit.
@@ -61,7 +38,7 @@ export function admitFile(value: unknown): YardFile {
   return ordered({
     ...file,
     name: file.name ?? file.yard.name,
-    ...(scene && { scene: fitted(file.yard, scene) })
+    ...(scene && { scene: fitWhole(file.yard, scene) })
   }) as YardFile;
 }
 

@@ -30,6 +30,7 @@ export {
   startingVolts,
   type Loco
 } from './locos';
+export { fitWhole } from './fitWhole';
 export { once } from './once';
 export { findPoint, pointName, points, probedRoads, sidesOf, type Point } from './points';
 export {
