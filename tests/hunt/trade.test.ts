@@ -46,13 +46,18 @@ const electrical: readonly (readonly [string, Where, string, RegExp])[] = [
   ],
   ['live though not locked', 'quay', 'welded: pin contact 1', /^Road 1 is live with the pin out/],
   ['dead with the pin home', 'quay', 'stuckOpen: pin contact 1', /^Road 1 stays dead/],
-  ['slow or stalled', 'quay', 'highOhms: return dropper B', /road B/i],
+  ['slow or stalled', 'quay', 'highOhms: return dropper B', /^Road B stays dead/],
   ['12 V on the meter, no movement', 'quay', 'highOhms: feed dropper A', /^Road A stays dead/],
   ['a plug half home', 'quay', 'halfHome: the first 2 of the plug', /^Roads A and B stay dead/],
   ['a poor sliding contact', 'quay', 'highOhms: plug B', /^Road B stays dead/],
   ['a panel lamp is dark', 'quay', 'lampReversed: lamp A', /^Lamp A stays dark/],
   ['a panel lamp burns out', 'quay', 'lampBare: lamp A', /^Lamp A flashes up/],
-  ['one controller drives the other’s road', 'two', 'wireOff: return wire', /./],
+  [
+    'two controllers, their common return open',
+    'two',
+    'wireOff: return wire',
+    /^Roads Q, A, B, R and 1/
+  ],
   ['a switch that never opens', 'quay', 'welded: toggle B', /^Road B is live with every switch off/]
 ];
 
