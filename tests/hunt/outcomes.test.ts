@@ -48,7 +48,11 @@ test.each([
   ['toggles, lamps of their own', yardOf({ deckRoads: 2, stablingRoads: 1, lamps: 'own' })],
   ['a ring, lamps on the track', yardOf({ deckRoads: 3, lamps: 'track', return: 'ring' })],
   ['a rotary', yardOf({ deckRoads: 3, stablingRoads: 1, switching: 'rotary' })],
-  ['two controllers', yardOf({ deckRoads: 3, second: { roads: ['B'] } })]
+  ['two controllers', yardOf({ deckRoads: 3, second: { roads: ['B'] } })],
+  [
+    'a road cut in two',
+    yardOf({ deckRoads: 2, stablingRoads: 1, cuts: [{ road: 'A', rail: 'feed', atMm: 600 }] })
+  ]
 ])('outcomes(yard): the quick outcome is that of the whole yard: %s', (_, yard) => {
   const chance = seeded(7);
   const pick = <T>(all: readonly T[]): T => all[Math.floor(chance() * all.length)] as T;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { testsOf } from '../../src/lib/hunt';
-import { standOf, testTold } from '../../src/lib/ui/hunting/huntStand';
+import { explainedOf, standOf, testTold } from '../../src/lib/ui/hunting/huntStand';
 import { seenWords, symptomKinds } from '../../src/lib/ui/hunting/symptoms';
 import { yardOf } from '../yard/build';
 
@@ -72,5 +72,9 @@ describe('standOf(yard, hunt)', () => {
       named: []
     });
     expect(standOf(small, { wrong: 0.1, told }).test).not.toBeUndefined();
+    const { wrong, words } = explainedOf(small, { wrong: 0, told });
+    // No fault of the yard leaves the controller's own terminals dead: that reading is the odd one.
+    expect(wrong.map(({ index }) => index)).toEqual([1]);
+    expect(words).toMatch(/pairs? of faults/);
   });
 });

@@ -17,6 +17,8 @@ export interface Hunt {
   /** How often a reading is wrong, as a share: 0 to 0.1. */
   readonly wrong: number;
   readonly told: readonly Told[];
+  /** The one road whose fault is looked for, where two things are wrong at once: only tests that feed it are advised. */
+  readonly only?: string;
 }
 
 /** Most readings that are taken to be wrong. Source: common practice. */
@@ -29,7 +31,8 @@ export function beginHunt(yard: Yard, wrong = MOST_WRONG): Hunt {
   return { yard, wrong, told: [] };
 }
 
-const outcomeIndex = (test: Test, outcome: string): number => {
+/** Number of an outcome of a test. @throws RangeError for one that it cannot show. */
+export const outcomeIndex = (test: Test, outcome: string): number => {
   const index = test.outcomes.findIndex(({ id }) => id === outcome);
   if (index >= 0) return index;
   const allowed = test.outcomes.map(({ id }) => id).join(', ');
@@ -81,9 +84,10 @@ export interface Suspected {
 }
 
 /** Below this share of what it would show a reading speaks against a suspect. Source: common practice. */
-const AGAINST = 0.01;
+export const AGAINST = 0.01;
 
-function againstOf(hunt: Hunt, board: Board, number: number): readonly Against[] {
+/** The readings that a suspect, by its number, does not explain. */
+export function againstOf(hunt: Hunt, board: Board, number: number): readonly Against[] {
   return hunt.told.flatMap(({ test: id, outcome }) => {
     const [, test] = board.find(id);
     const shares = board.shares(id, number);

@@ -1,4 +1,13 @@
+export { beyondWires, type Beyond } from './beyond';
 export { outcomes, testsOf } from './board';
+export {
+  pairsOf,
+  pairsWords,
+  wrongReadings,
+  type Pair,
+  type Pairs,
+  type WrongReading
+} from './explain';
 export {
   beginHunt,
   isUnexplained,
@@ -13,6 +22,7 @@ export {
 } from './hunt';
 export type { Figure, Outcome, Test } from './kinds';
 export { meanings } from './meanings';
+export { misleads } from './misleads';
 export type { Moment } from './moment';
 export { named, nextTest, readySteps, type Advice, type Meaning, type Progress } from './next';
 export {

@@ -45,6 +45,8 @@ interface Alike {
 
 interface State {
   readonly board: Board;
+  /** Where tests may be made. */
+  readonly stands: readonly Stand[];
   readonly weights: readonly number[];
   /** Numbers of the suspects that are still in mind. */
   readonly alive: readonly number[];
@@ -59,8 +61,12 @@ function stateOf(hunt: Hunt): State {
   const times = new Map<string, number>();
   for (const { test } of hunt.told) times.set(test, (times.get(test) ?? 0) + 1);
   const most = hunt.wrong > 0 ? AGAIN : 1;
+  const { only } = hunt;
   return {
     board,
+    stands: board.stands.filter(
+      ({ tests }) => only === undefined || (tests[0]?.moment.roads.includes(only) ?? false)
+    ),
     weights: now,
     alive: now.flatMap((weight, number) => (weight > least ? [number] : [])),
     wrong: hunt.wrong,
@@ -136,14 +142,14 @@ const isLook = ({ id, kind, moment }: Test): boolean =>
 const looks: readonly string[] = ['round run', 'round panelLamp', 'round stray own'];
 
 const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefined =>
-  state.board.stands.reduce<Best | undefined>(
+  state.stands.reduce<Best | undefined>(
     (best, stand) => bestIn(stand, { ...state, isAllowed }, best),
     undefined
   );
 
-/** Whether no test of the board tells two suspects, by their numbers, apart. */
-export const isAlike = (board: Board, one: number, other: number): boolean =>
-  board.stands.every((stand) => {
+/** Whether no test made at these stands tells two suspects, by their numbers, apart. */
+export const isAlike = (stands: readonly Stand[], one: number, other: number): boolean =>
+  stands.every((stand) => {
     const [mine, its] = [stand.of(one), stand.of(other)];
     return (
       mine === its ||
@@ -155,11 +161,11 @@ export const isAlike = (board: Board, one: number, other: number): boolean =>
   });
 
 /** Suspects which no test of the board tells from the likeliest one, itself the first. */
-function inseparable({ board, weights: now, alive }: State): readonly number[] {
+function inseparable({ stands, weights: now, alive }: State): readonly number[] {
   const ranked = [...alive].sort((a, b) => (now[b] ?? 0) - (now[a] ?? 0));
   const [first] = ranked;
   if (first === undefined) return [];
-  return ranked.filter((number) => isAlike(board, first, number));
+  return ranked.filter((number) => isAlike(stands, first, number));
 }
 
 const isSure = ({ weights: now }: State, set: readonly number[]): boolean =>

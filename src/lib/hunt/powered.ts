@@ -51,6 +51,7 @@ export class Powered {
   private readonly isFed: boolean;
   private readonly puts = new Map<string, Put>();
   private ways: Ways | undefined;
+  private limits: boolean | undefined;
 
   constructor(
     readonly elements: readonly Element[],
@@ -70,7 +71,7 @@ export class Powered {
 
   /** Whether a source other than the lamps' own gives all it can. */
   get limiting(): boolean {
-    return this.isFed && this.bare.limiting.some((id) => id !== 'lamp supply');
+    return (this.limits ??= this.isFed && this.bare.limiting.some((id) => id !== 'lamp supply'));
   }
 
   /** Amps through an element; undefined where it is not there. */

@@ -2,8 +2,7 @@ import { chanceOf, type Chance } from '../predict';
 import { meterError } from '../tables';
 import { once, symptomsIn, symptomWords, type Fault, type Yard } from '../yard';
 import { boardOf, type Board } from './board';
-import { beginHunt, told, type Hunt } from './hunt';
-import type { Test } from './kinds';
+import { beginHunt, type Hunt, type Told } from './hunt';
 import { isAlike } from './next';
 import type { Settled } from './settle';
 import { weightOf, type Suspect } from './suspects';
@@ -55,26 +54,48 @@ const ATTEMPTS = 1000;
 /** Tests that need no instrument. */
 const plain: readonly string[] = ['run', 'panelLamp', 'stray', 'pin drawn', 'across'];
 
-/** Whether something of a suspect shows without an instrument. */
-const isSeen = ({ stands, suspects }: Board, suspect: Suspect): boolean =>
-  stands.some((stand) => {
-    const [now, sound] = [stand.of(suspects.indexOf(suspect)), stand.of(0)];
-    const differs = (test: Test) =>
-      stand.sharesOf(test, now).join() !== stand.sharesOf(test, sound).join();
-    return now !== sound && stand.tests.some((test) => plain.includes(test.kind) && differs(test));
+/** A reading of a test that needs no instrument, and whether a sound yard would not give it. */
+interface Look extends Told {
+  readonly isOdd: boolean;
+  readonly roads: readonly string[];
+}
+
+/** What every look shows of a yard with these faults. */
+const looksAt = ({ stands }: Board, faults: readonly Fault[]): readonly Look[] =>
+  stands.flatMap((stand) => {
+    const some = stand.tests.filter(({ kind }) => plain.includes(kind));
+    if (some.length === 0) return [];
+    const [now, sound] = [stand.with(faults), stand.of(0)];
+    return some.map((test): Look => {
+      const [shares, before] = [stand.sharesOf(test, now), stand.sharesOf(test, sound)];
+      return {
+        test: test.id,
+        outcome: test.outcomes[shares.indexOf(Math.max(...shares))]?.id ?? '',
+        isOdd: shares.join() !== before.join(),
+        roads: test.moment.roads
+      };
+    });
   });
+
+/** Whether something of a suspect shows without an instrument. */
+const isSeen = (board: Board, { fault }: Suspect): boolean =>
+  fault !== undefined && looksAt(board, [fault]).some(({ isOdd }) => isOdd);
 
 const isDrawnFrom = (level: Level, { fault }: Suspect): boolean =>
   fault !== undefined && (level > 1 || weightOf(fault) >= COMMON);
 
-/** What is hidden: different suspects, each of which shows something. */
+const kindOf = ({ name }: Suspect): string => name.split(':')[0] ?? '';
+
+/** What is hidden: different suspects, each of which shows something; every kind is as likely as another. */
 function drawn(yard: Yard, level: Level, seed: number): readonly Suspect[] {
   const board = boardOf(yard);
   const chance = chanceOf(seed);
   const from = board.suspects.filter((suspect) => isDrawnFrom(level, suspect));
+  const kinds = [...new Set(from.map(kindOf))];
   const found = new Set<Suspect>();
   for (let attempt = 0; attempt < ATTEMPTS && found.size < (level > 2 ? 2 : 1); attempt++) {
-    const suspect = chance.pick(from);
+    const kind = chance.pick(kinds);
+    const suspect = chance.pick(from.filter((each) => kindOf(each) === kind));
     if (isSeen(board, suspect)) found.add(suspect);
   }
   return [...found];
@@ -98,7 +119,7 @@ function foundBy(yard: Yard, left: readonly Suspect[], name: string): Suspect | 
   if (number < 0) throw new RangeError(`No suspect '${name}' in this yard.`);
   return (
     left.find((each) => each.name === name) ??
-    left.find((each) => isAlike(board, board.suspects.indexOf(each), number))
+    left.find((each) => isAlike(board.stands, board.suspects.indexOf(each), number))
   );
 }
 
@@ -175,13 +196,28 @@ export const costOf = ({ yard, made, guesses }: Practice): number =>
 /** Readings may seem wrong while two faults are in at once: so often, as a share. */
 const WRONG_OF_TWO = 0.1;
 
-/** The hunt that advice is asked about: the readings since something was put right last. */
-export function huntOf(hunt: Practice, until = hunt.made.length): Hunt {
-  const { yard, level, made, guesses } = hunt;
-  const right = guesses.filter(({ isRight, after }) => isRight && after < until);
-  const since = Math.max(0, ...right.map(({ after }) => after));
-  const wrong = level > 2 && right.length === 0 ? WRONG_OF_TWO : 0;
-  return made
-    .slice(since, until)
-    .reduce((before, { test, outcome }) => told(before, test, outcome), beginHunt(yard, wrong));
+/**
+ * The hunt that advice is asked about once `until` tests are made, with what had been put right when
+ * `guessed` were: what the symptoms tell, and the readings since something was put right last. With two faults in, one road that shows something is
+ * looked at alone.
+ */
+export function huntOf(hunt: Practice, until = hunt.made.length, guessed = until): Hunt {
+  const { yard } = hunt;
+  const guesses = hunt.guesses.filter(({ isRight, after }) => isRight && after <= guessed);
+  const since = Math.max(0, ...guesses.map(({ after }) => after));
+  const left = faultsIn(leftIn({ ...hunt, guesses }));
+  const looks = looksAt(boardOf(yard), left);
+  const made = hunt.made.slice(since, until);
+  if (left.length < 2)
+    return { ...beginHunt(yard, 0), told: [...looks.map(toldOf), ...made.map(toldOf)] };
+  const odd = looks.find(({ isOdd, roads }) => isOdd && roads.length > 0);
+  const only = odd?.roads[0];
+  const begun = odd ? [toldOf(odd)] : [];
+  return {
+    ...beginHunt(yard, WRONG_OF_TWO),
+    told: [...begun, ...made.map(toldOf)],
+    ...(only === undefined ? {} : { only })
+  };
 }
+
+const toldOf = ({ test, outcome }: Told): Told => ({ test, outcome });

@@ -1,6 +1,6 @@
 import type { Test } from './kinds';
 import { boardOf } from './board';
-import { suspects } from './hunt';
+import { suspects, type Hunt } from './hunt';
 import { named, nextTest, worthOf } from './next';
 import {
   costOf,
@@ -66,9 +66,8 @@ function bestOf({ yard, level, seed }: Practice): Effort | undefined {
   return undefined;
 }
 
-const fitting = (hunt: Practice, until: number): number =>
-  suspects(huntOf(hunt, until)).filter(({ chance, against }) => chance > 0 && against.length === 0)
-    .length;
+const fitting = (hunt: Hunt): number =>
+  suspects(hunt).filter(({ chance, against }) => chance > 0 && against.length === 0).length;
 
 function stepOf(hunt: Practice, index: number): Step {
   const made = hunt.made[index] as Made;
@@ -81,8 +80,8 @@ function stepOf(hunt: Practice, index: number): Step {
     made,
     test,
     bits,
-    before: fitting(hunt, index),
-    after: fitting(hunt, index + 1),
+    before: fitting(asked),
+    after: fitting(huntOf(hunt, index + 1, index)),
     better: isBetter ? { test: best.test, bits: best.bits } : undefined
   };
 }

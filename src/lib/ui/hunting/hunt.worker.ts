@@ -1,6 +1,6 @@
 import { readySteps, testsOf, typed } from '../../hunt';
 import type { Yard } from '../../yard';
-import { standOf, testsById, testTold } from './huntStand';
+import { explainedOf, standOf, testsById, testTold } from './huntStand';
 import type { HuntAsk, HuntTold, TypedTold } from './huntTold';
 import { namesOf, practiceTold, practised, type Practising } from './practiceStand';
 
@@ -19,6 +19,14 @@ function typedTold(built: Yard, id: string, text: string): TypedTold {
     : { test: id, text, outcome: found.outcome.id, words: found.outcome.words };
 }
 
+/** Tells how a hunt stands; where no single fault explains it, then what else could: that takes longer. */
+function hunted(built: Yard, { number, hunt }: Extract<HuntAsk, { about: 'hunt' }>): void {
+  const stand = standOf(built, hunt);
+  tell({ about: 'stand', number, stand });
+  if (stand.isUnexplained)
+    tell({ about: 'explained', number, explained: explainedOf(built, hunt) });
+}
+
 function answer(ask: HuntAsk): void {
   if (ask.about === 'yard') {
     yard = ask.yard;
@@ -30,7 +38,7 @@ function answer(ask: HuntAsk): void {
   if (!yard) return;
   switch (ask.about) {
     case 'hunt':
-      tell({ about: 'stand', number: ask.number, stand: standOf(yard, ask.hunt) });
+      hunted(yard, ask);
       break;
     case 'typed':
       tell({ about: 'typed', typed: typedTold(yard, ask.test, ask.text) });

@@ -1,5 +1,6 @@
 import type { Yard } from '../../yard';
 import type {
+  ExplainedTold,
   HuntAsk,
   HuntAsked,
   HuntTold,
@@ -26,6 +27,8 @@ export class HuntDesk {
   practice = $state.raw<PracticeTold>();
   /** Whether the practice hunt waits for what it asked. */
   isPractising = $state(false);
+  /** What else could explain the readings of the stand. */
+  explained = $state.raw<ExplainedTold>();
   /** Whether the stand belongs to what was asked last. */
   fresh = $state(false);
   /** What is being worked out, or why it cannot be, in words. */
@@ -52,6 +55,7 @@ export class HuntDesk {
   /** Asks how a hunt stands. */
   weigh(hunt: HuntAsked): void {
     this.fresh = false;
+    this.explained = undefined;
     this.#number += 1;
     this.#ask({ about: 'hunt', number: this.#number, hunt });
   }
@@ -96,6 +100,9 @@ export class HuntDesk {
         this.stand = told.stand;
         this.fresh = true;
         this.words = '';
+        break;
+      case 'explained':
+        if (told.number === this.#number) this.explained = told.explained;
         break;
       case 'typed':
         this.typed = told.typed;

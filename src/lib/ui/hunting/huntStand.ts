@@ -2,11 +2,15 @@ import {
   beginHunt,
   isUnexplained,
   meanings,
+  misleads,
   named,
   nextTest,
+  pairsOf,
+  pairsWords,
   suspects,
   testsOf,
   told,
+  wrongReadings,
   type Hunt,
   type Meaning,
   type Suspect,
@@ -14,7 +18,15 @@ import {
   type Test
 } from '../../hunt';
 import { once, type Yard } from '../../yard';
-import type { HuntAsked, MeaningTold, OutTold, StandTold, SuspectTold, TestTold } from './huntTold';
+import type {
+  ExplainedTold,
+  HuntAsked,
+  MeaningTold,
+  OutTold,
+  StandTold,
+  SuspectTold,
+  TestTold
+} from './huntTold';
 
 /** Most suspects named in each list. */
 const FEW = 3;
@@ -38,7 +50,7 @@ export const testTold = (test: Test): TestTold => ({
   words: test.words,
   place: test.place,
   cost: test.cost,
-  outcomes: test.outcomes.map(({ id, words }) => ({ id, words })),
+  outcomes: test.outcomes.map(({ id, words }) => ({ id, words, mind: misleads(test, id) })),
   pair: pairOf(test),
   roads: test.moment.roads,
   others: test.moment.others,
@@ -93,16 +105,39 @@ function proofOf(ranked: readonly Suspected[]): StandTold['proof'] {
   return last && { test: `${last.test.moment.words} ${last.test.words}`, outcome: last.expected };
 }
 
+/** The readings whose tests the yard has. */
+const thereIn = (yard: Yard, asked: HuntAsked) =>
+  asked.told.filter(({ test, outcome }) =>
+    testsById(yard)
+      .get(test)
+      ?.outcomes.some(({ id }) => id === outcome)
+  );
+
+const huntFrom = (yard: Yard, wrong: number, there: HuntAsked['told']): Hunt =>
+  there.reduce((before, { test, outcome }) => told(before, test, outcome), beginHunt(yard, wrong));
+
+/** What else could explain readings which no single fault does. */
+export function explainedOf(yard: Yard, asked: HuntAsked): ExplainedTold {
+  const hunt = huntFrom(yard, asked.wrong, thereIn(yard, asked));
+  const found = pairsOf(hunt);
+  return {
+    wrong: wrongReadings(hunt).map(({ index, test, outcome, suspects: all }) => ({
+      index,
+      test: test.words,
+      outcome: test.outcomes.find(({ id }) => id === outcome)?.words ?? outcome,
+      count: all.length,
+      first: all.slice(0, FEW).map(wordsOf)
+    })),
+    words: pairsWords(found),
+    pairs: found.pairs.slice(0, FEW).map(([one, other]) => [wordsOf(one), wordsOf(other)])
+  };
+}
+
 /** How a hunt stands in a yard: readings of tests that the yard no longer has are left out. */
 export function standOf(yard: Yard, asked: HuntAsked): StandTold {
   const tests = testsById(yard);
-  const there = asked.told.filter(({ test, outcome }) =>
-    tests.get(test)?.outcomes.some(({ id }) => id === outcome)
-  );
-  const hunt = there.reduce(
-    (before, { test, outcome }) => told(before, test, outcome),
-    beginHunt(yard, asked.wrong)
-  );
+  const there = thereIn(yard, asked);
+  const hunt = huntFrom(yard, asked.wrong, there);
   const ranked = suspects(hunt);
   const unexplained = isUnexplained(hunt) && ranked.every(({ chance }) => chance === 0);
   const chanceOf = new Map(ranked.map(({ suspect, chance }) => [suspect.name, chance]));

@@ -14,7 +14,12 @@ export interface TestTold {
   /** Where, in a list of tests of its kind. */
   readonly place: string;
   readonly cost: number;
-  readonly outcomes: readonly { readonly id: string; readonly words: string }[];
+  readonly outcomes: readonly {
+    readonly id: string;
+    readonly words: string;
+    /** What it may seem to say, and does not. */
+    readonly mind: string | undefined;
+  }[];
   /** Ids of the two points where probes are held. */
   readonly pair: readonly [string, string] | undefined;
   /** The roads that the moment feeds, and those that it should leave dead. */
@@ -68,6 +73,21 @@ export interface StandTold {
   readonly isUnexplained: boolean;
   /** The test which showed the fault last, and what it shows of a sound yard. */
   readonly proof: { readonly test: string; readonly outcome: string } | undefined;
+}
+
+/** What else could explain readings which no single fault does. */
+export interface ExplainedTold {
+  /** Readings, by their number from 0, without which one fault explains the rest. */
+  readonly wrong: readonly {
+    readonly index: number;
+    readonly test: string;
+    readonly outcome: string;
+    readonly count: number;
+    readonly first: readonly string[];
+  }[];
+  /** What came of pairs of faults, and the likeliest of them. */
+  readonly words: string;
+  readonly pairs: readonly (readonly [string, string])[];
 }
 
 /** A hunt as it is asked about. */
@@ -151,6 +171,11 @@ export type HuntTold =
     }
   | ({ readonly about: 'ready' } & Progress)
   | { readonly about: 'stand'; readonly number: number; readonly stand: StandTold }
+  | {
+      readonly about: 'explained';
+      readonly number: number;
+      readonly explained: ExplainedTold;
+    }
   | { readonly about: 'typed'; readonly typed: TypedTold }
   | { readonly about: 'practice'; readonly practice: PracticeTold }
   | { readonly about: 'trouble'; readonly words: string };
