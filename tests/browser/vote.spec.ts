@@ -1,17 +1,8 @@
 import { screenOf, type Tally } from '../workshop/phone';
-import { startWorkshop, type Workshop } from '../workshop/server';
+import { startWorkshop } from '../workshop/server';
 import { build } from './server';
-import { expect, test as base } from './test';
-
-const test = base.extend<{ room: Workshop }>({
-  room: async ({ browserName }, use) => {
-    expect(browserName).toBe('chromium');
-    const room = await startWorkshop(build);
-    await use(room);
-    await room.stop();
-  },
-  baseURL: async ({ room }, use) => use(room.url)
-});
+import { roomTest as test } from './room';
+import { expect } from './test';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -65,30 +56,4 @@ test('a phone joins, votes, changes its mind, is loaded anew and is counted once
   await other.until<Tally>('tally', ({ tallies }) => tallies.A === 1);
   other.drop();
   await again.stop();
-});
-
-test('the screen opens a vote, a phone is counted there, and the key is nowhere to be read', async ({
-  page,
-  room,
-  context
-}) => {
-  await page.setViewportSize({ width: 1280, height: 800 });
-  await page.goto(`/workshop/#room=${room.key}`);
-  await expect(page.getByRole('img', { name: /^Code to scan: 127\.0\.0\.1/ })).toBeVisible();
-  expect(page.url()).not.toContain(room.key);
-  const phone = await context.newPage();
-  await phone.goto('/vote/');
-  await expect(page.getByText('Here now: 1')).toBeVisible();
-  await page.getByRole('button', { name: 'Begin: 45 minutes' }).click();
-  await page.keyboard.press('PageDown');
-  await page.keyboard.press('PageDown');
-  await phone.getByRole('button', { name: 'B', exact: true }).tap();
-  await expect(page.locator('.cards')).toContainText('1 card');
-  expect(await page.content()).not.toContain(room.key);
-  await page.reload();
-  await phone.getByRole('button', { name: 'A', exact: true }).tap();
-  await expect(phone.getByRole('status')).toContainText('You chose A');
-  await expect(page.locator('.cards')).toContainText('1 card');
-  await page.keyboard.press('PageDown');
-  await expect(phone.getByRole('status')).toHaveText('Closed. You chose A.');
 });

@@ -3,8 +3,7 @@ import type { Page } from '@playwright/test';
 import { optionsOf, plans, rightOf, type Round } from '../../src/lib/walk';
 import { planned, rounds } from '../walk/planned';
 import { join, type Seen } from '../workshop/phone';
-import { startWorkshop, type Workshop } from '../workshop/server';
-import { build } from './server';
+import { roomTest } from './room';
 import { expect, test } from './test';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
@@ -157,38 +156,26 @@ test('six calls with a clicker and a few keys, the answer nowhere before its tim
   await expect(page.getByRole('button', { name: 'Go on where you were' })).toBeVisible();
 });
 
-test.describe('with phones', () => {
-  const withRoom = test.extend<{ room: Workshop }>({
-    room: async ({ browserName }, use) => {
-      expect(browserName).toBe('chromium');
-      const room = await startWorkshop(build);
-      await use(room);
-      await room.stop();
-    },
-    baseURL: async ({ room }, use) => use(room.url)
-  });
-
-  withRoom(
-    'phones and cards are counted together, and a reload loses none',
-    async ({ page, room }) => {
-      await page.goto(`/workshop/#room=${room.key}`);
-      await expect(page.getByRole('img', { name: /^Code to scan: 127/ })).toBeVisible();
-      expect(page.url()).not.toContain(room.key);
-      const phone = await join(room);
-      await page.getByRole('button', { name: 'Begin: 30 minutes' }).press('Enter');
-      await press(page, 'PageDown', 'PageDown');
-      const cards = page.locator('.cards');
-      await expect(cards).toHaveText('0 cards');
-      await phone.until<Seen>('round', ({ open }) => open);
-      expect((await phone.vote('C')).status).toBeLessThan(300);
-      await expect(cards).toHaveText('1 card');
-      await press(page, 'a', '2');
-      await expect(cards).toHaveText('3 cards, last A');
-      await page.reload();
-      await expect(cards).toHaveText('3 cards, last A');
-      await press(page, 'PageDown');
-      await phone.until<Seen>('round', ({ open }) => !open);
-      phone.drop();
-    }
-  );
-});
+roomTest(
+  'phones and cards are counted together, and a reload loses none',
+  async ({ page, room }) => {
+    await page.goto(`/workshop/#room=${room.key}`);
+    await expect(page.getByRole('img', { name: /^Code to scan: 127/ })).toBeVisible();
+    expect(page.url()).not.toContain(room.key);
+    const phone = await join(room);
+    await page.getByRole('button', { name: 'Begin: 30 minutes' }).press('Enter');
+    await press(page, 'PageDown', 'PageDown');
+    const cards = page.locator('.cards');
+    await expect(cards).toHaveText('0 cards');
+    await phone.until<Seen>('round', ({ open }) => open);
+    expect((await phone.vote('C')).status).toBeLessThan(300);
+    await expect(cards).toHaveText('1 card');
+    await press(page, 'a', '2');
+    await expect(cards).toHaveText('3 cards, last A');
+    await page.reload();
+    await expect(cards).toHaveText('3 cards, last A');
+    await press(page, 'PageDown');
+    await phone.until<Seen>('round', ({ open }) => !open);
+    phone.drop();
+  }
+);
