@@ -1,8 +1,10 @@
 import { bench } from 'vitest';
 import { faultTable, groundOf, proveGap, statesOf } from '../../src/lib/checks';
-import { admit, faultsOf, YardSchema } from '../../src/lib/yard';
-import { drawn, engineVolts, proved, WIRE_VOLTS, yardsOf } from '../checks/engine-states';
+import { hurtYard } from '../../src/lib/checks/gap/hurt';
+import { soundOf } from '../../src/lib/checks/gap/sound';
 import { result } from '../../src/lib/checks/result';
+import { admit, faultsOf, YardSchema, type Fault, type Yard } from '../../src/lib/yard';
+import { drawn, engineVolts, proved, WIRE_VOLTS, yardsOf } from '../checks/engine-states';
 
 const sizes = [
   [7, 4],
@@ -15,6 +17,19 @@ function millis(work: () => unknown): string {
   const from = performance.now();
   work();
   return (performance.now() - from).toFixed(1);
+}
+
+/** Unsafe states with no fault or one of so many, spread over all. */
+function countWithFaults(yard: Yard, many: number): bigint {
+  const sound = soundOf(groundOf(yard));
+  const all = faultsOf(yard);
+  const faults = Array.from({ length: many }, (_, index) => {
+    return all[Math.floor((index * all.length) / many)] as Fault;
+  });
+  return faults.reduce(
+    (sum, fault) => sum + hurtYard(sound, [fault]).proof.unsafe,
+    sound.proof.unsafe
+  );
 }
 
 let done = false;
@@ -37,6 +52,7 @@ function prove(): void {
       'proof, ms': millis(() => proveGap(ground)),
       unsafe: String(proveGap(ground).unsafe),
       faults: faultsOf(yard).length,
+      '205 of them, ms': millis(() => countWithFaults(yard, 205)),
       'all faults, ms': millis(() => result(faultTable(yard)))
     };
   });

@@ -62,6 +62,8 @@ for (const [place, folder] of [
         await visit(page, `${folder}${path}`);
         await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Not here');
       }
+      const player = `${folder}/explain/player.html`;
+      expect(await page.evaluate(async (path) => (await fetch(path)).ok, player)).toBe(true);
     });
 
     test('an address without its last stroke finds its page, without the server as well', async ({

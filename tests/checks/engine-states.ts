@@ -11,6 +11,7 @@ import {
   circuitOf,
   faultsOf,
   fit,
+  once,
   roads,
   SceneSchema,
   YardSchema,
@@ -18,6 +19,8 @@ import {
   type Yard
 } from '../../src/lib/yard';
 import { drawFrom, pick, whole } from '../circuit/random-numbers';
+
+const ground = once(groundOf);
 
 export interface State {
   readonly yard: Yard;
@@ -29,7 +32,7 @@ export interface State {
 
 /** Greatest volts on a road that ends in the gap, by the engine: a loco is held on every road, the knob is full. */
 export function engineVolts({ yard, moment, plug, setting, faults }: State): number {
-  const { controls } = groundOf(yard);
+  const { controls } = ground(yard);
   const scene = fit(
     'scene',
     yard,
@@ -58,7 +61,7 @@ export function engineVolts({ yard, moment, plug, setting, faults }: State): num
 
 /** Whether some road that ends in the gap is live, by the proof, no loco across a joint. */
 export function proved({ yard, moment, plug, setting, faults }: State): boolean {
-  const plain = plainNetwork(wiringOf({ ...groundOf(yard), plug, faults }));
+  const plain = plainNetwork(wiringOf({ ...ground(yard), plug, faults }));
   return casesOf(plain, moment, []).some((each) => closesLoop(each, madeBy(plain.wiring, setting)));
 }
 
@@ -82,15 +85,15 @@ export const yardsOf = (deckRoads: number, stablingRoads: number): readonly Yard
 export function drawn(yards: readonly Yard[], faulty: boolean, most = Infinity): readonly State[] {
   const draw = drawFrom(20);
   return yards.flatMap((yard) => {
-    const ground = groundOf(yard);
+    const { moments, plugs, controls } = ground(yard);
     const faults = faultsOf(yard);
-    const all = Number(statesOf(ground).all) * (faulty ? faults.length : 1);
+    const all = Number(statesOf(ground(yard)).all) * (faulty ? faults.length : 1);
     const count = Math.min(most, Math.ceil(all / 100));
     return Array.from({ length: count }, () => ({
       yard,
-      moment: pick(draw, ground.moments),
-      plug: pick(draw, ground.plugs),
-      setting: ground.controls.map(({ stands }) => whole(draw, 0, stands.length - 1)),
+      moment: pick(draw, moments),
+      plug: pick(draw, plugs),
+      setting: controls.map(({ stands }) => whole(draw, 0, stands.length - 1)),
       faults: faulty ? [pick(draw, faults)] : []
     }));
   });

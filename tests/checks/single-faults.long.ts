@@ -5,16 +5,7 @@ import { soundOf } from '../../src/lib/checks/gap/sound';
 import { faultsOf, type Fault, type Yard } from '../../src/lib/yard';
 import { brute } from './brute';
 import { momentsOf, yards } from './every-yard';
-
-/** Which of how many parts of the yards is tried: one of them in each process. */
-const [part = 0, parts = 1] = (process.env.PART ?? '0/1').split('/').map(Number);
-const MINUTES = Number(process.env.MINUTES ?? 180);
-
-/** The same order each time, as if drawn by lot: a run that is cut short has tried a fair share. */
-const byLot = (count: number): readonly number[] =>
-  Array.from({ length: count }, (_, index) => index).sort(
-    (a, b) => ((a * 7919 + 13) % 104729) - ((b * 7919 + 13) % 104729)
-  );
+import { MINUTES, share } from './shares';
 
 /** Faults of a yard under which the proof and brute force say different things. */
 function mismatches(yard: Yard): { readonly tried: number; readonly wrong: readonly Fault[] } {
@@ -31,12 +22,9 @@ function mismatches(yard: Yard): { readonly tried: number; readonly wrong: reado
 test(
   'the proof equals brute force under every single fault of every yard up to 4+3',
   () => {
-    const end = Date.now() + MINUTES * 60_000;
     const all = yards(4, 3);
     const seen = { yards: 0, faults: 0 };
-    for (const index of byLot(all.length).filter((each) => each % parts === part)) {
-      if (Date.now() > end) break;
-      const yard = all[index] as Yard;
+    for (const yard of share(all)) {
       const { tried, wrong } = mismatches(yard);
       expect(wrong, JSON.stringify(yard)).toEqual([]);
       seen.yards++;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks, defaultOptions } from '../../src/lib/checks';
-import { fuseFor, strandedSizes, wireAmps } from '../../src/lib/tables';
+import { fuseFor, spoiltAfter, strandedSizes, wireAmps } from '../../src/lib/tables';
 import { yardOf } from '../yard/build';
 
 /** IEC 60364-4-43, the inequality from memory: IB ≤ In ≤ Iz. */
@@ -32,5 +32,29 @@ describe('fuseFor(load, wire limit)', () => {
     expect(Number(named)).toBeGreaterThan(0);
     const [, trips] = /protector that trips by ([\d.]+) A/.exec(dropper?.cure ?? '') ?? [];
     expect(Number(trips)).toBeLessThanOrEqual(wireAmps(size) + 0.005);
+  });
+});
+
+/** IEC 60364-4-43, k = 115 for copper in PVC: k²S² worked out by hand. */
+describe('spoiltAfter(area, amps)', () => {
+  test.each([
+    [0.22, 640],
+    [0.5, 3306],
+    [0.75, 7439],
+    [1, 13_225],
+    [1.5, 29_756]
+  ])('%s mm² takes %s A²s', (areaMm2, energy) => {
+    for (const amps of [1, 4, 10]) {
+      expect((spoiltAfter(areaMm2, amps) * amps ** 2) / energy - 1).toBeCloseTo(0, 3);
+    }
+  });
+
+  test('the protection check tells it', () => {
+    const input = { deckRoads: 2, wires: { dropper: { size: '7/0.2' } }, supply: { limitAmps: 5 } };
+    const told = checks
+      .find(({ id }) => id === 'protection')
+      ?.run(yardOf(input), defaultOptions)
+      .find(({ where }) => where.includes('droppers'));
+    expect(told?.why).toMatch(/spoilt after 26 s at the soonest/);
   });
 });

@@ -1,4 +1,4 @@
-import { fuseFor, leds, strandedSizes, wireAmps } from '../tables';
+import { fuseFor, leds, spoiltAfter, strandedSizes, wireAmps, wireAreaMm2 } from '../tables';
 import { ampsText, fleetOf, lampRoads, roads, switchedRoads, type Yard } from '../yard';
 import type { Check, Finding } from './finding';
 import { hungriest, shortScene } from './road-scene';
@@ -67,8 +67,16 @@ function cureFor({ kind, shortAmps, loadAmps, feeds }: Exposed, may: number): st
     : `Put a slow fuse of ${fuse} A in the feed ${each}. A resettable protector that trips by ${ampsText(may / feeds)} does it too; it holds about half of that. Or ${thicker}.`;
 }
 
-const SOURCE = 'IEC 60364-4-43, IB ≤ In ≤ Iz, from memory; protectors by common practice';
+const SOURCE =
+  'IEC 60364-4-43, IB ≤ In ≤ Iz and t = k²S²/I², from memory; protectors by common practice';
 const mayCarry = (yard: Yard, { kind }: Exposed): number => wireAmps(yard.wires[kind].size);
+
+/** How long a short may last, by what the copper can take. */
+function spoiltWords(yard: Yard, { kind, shortAmps }: Exposed): string {
+  const seconds = spoiltAfter(wireAreaMm2(yard.wires[kind].size), shortAmps);
+  const time = seconds < 120 ? `${Math.ceil(seconds)} s` : `${Math.ceil(seconds / 60)} minutes`;
+  return `its insulation is spoilt after ${time} at the soonest`;
+}
 
 function openFinding(yard: Yard, run: Exposed): Finding {
   const { kind, shortAmps } = run;
@@ -79,7 +87,7 @@ function openFinding(yard: Yard, run: Exposed): Finding {
     what: `Nothing protects the ${wireWords[kind]}: the controller gives more than they may carry.`,
     where: [wireWords[kind]],
     amount: `${yard.wires[kind].size} may carry ${ampsText(may)}; up to ${ampsText(shortAmps)} can flow in a short`,
-    why: 'A short in thin wire gets hot, and so does all that lies beside it.',
+    why: `A short in thin wire gets hot, and so does all that lies beside it: ${spoiltWords(yard, run)}.`,
     cure: cureFor(run, may),
     source: SOURCE,
     board: { yard, scene: shortScene(yard, road) }

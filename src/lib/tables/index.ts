@@ -40,5 +40,5 @@ export { nearest, nextAbove, series } from './series';
 export type { Series } from './series';
 export { gaugeDiameter, sizeWords, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
 export type { WireSize } from './wire';
-export { contactAmps, fuseFor, silverLeastAmps, wireAmps } from './rating';
+export { contactAmps, fuseFor, silverLeastAmps, spoiltAfter, wireAmps } from './rating';
 export { panelParts, panelRoom, type PanelPart, type PanelPartKind } from './panelPart';

@@ -12,7 +12,7 @@ export const GOOD_CHANGES = 3;
 export const MAX_ASK = 300;
 /** Most things that are lit in one step: more are no longer looked at. Source: common practice. */
 export const MAX_LIT = 3;
-/** Most characters of a walkthrough's text: 40 steps of a 40+20 yard have under 300 000. */
+/** Most characters of a walkthrough's text: 40 full steps of a 40+20 yard have about 85 000. */
 export const MAX_WALK_TEXT = 500_000;
 /** Most values in a walkthrough's text: what checking a file may cost. */
 export const MAX_WALK_VALUES = 20_000;
