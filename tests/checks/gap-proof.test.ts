@@ -8,6 +8,8 @@ import {
   proveGap,
   statesOf
 } from '../../src/lib/checks';
+import { hurtYard } from '../../src/lib/checks/gap/hurt';
+import { soundOf } from '../../src/lib/checks/gap/sound';
 import { faultsOf, liveRoads, read, type Yard } from '../../src/lib/yard';
 import { brute, bruteMoments } from './brute';
 import { momentsOf, options, yardOf, yards } from './every-yard';
@@ -217,5 +219,18 @@ describe('the gap check', () => {
     expect(proved?.amount).toMatch(/^0 unsafe states with the pin home/);
     expect(proved?.cure).toMatch(/coasts.*pushed.*pulls the pin or slides the deck/);
     expect(proved?.why).toMatch(/2\^11 settings of 11 switches × \d+ places/);
+  });
+});
+
+describe('a feed bus that is cut where roads feed each other through wheels', () => {
+  test('is counted exactly, by both ways of the proof, though there are very many ways', () => {
+    const yard = yardOf({ deckRoads: 10, stablingRoads: 5, interlocked: false });
+    const fault = { wireOff: 'feed link E-F' } as const;
+    const ground = groundOf(yard);
+    const { proof } = hurtYard(soundOf(ground), [fault]);
+    const plain = proveGap(ground, [fault]);
+    expect(plain.unsafe).toBe(proof.unsafe);
+    expect(plain.unsafeHome).toBe(proof.unsafeHome);
+    expect(proof.unsafe).toBeGreaterThan(0n);
   });
 });

@@ -1,4 +1,4 @@
-import type { Yard } from '../yard';
+import { faultWords, joinWords, type Yard } from '../yard';
 import { faultCures } from './fault-cures';
 import { faultRow, inOrder, type FaultTable } from './fault-row';
 import type { Finding } from './finding';
@@ -6,19 +6,22 @@ import { faultSteps, type FaultProofs, type Progress } from './gap/faults';
 import { groundOf, statesOf, type Ground } from './gap/proof';
 import { countText, statesWords } from './gap/words';
 
-function summaryOf(ground: Ground, { states, unsafe, faults }: FaultProofs): Finding {
+function summaryOf(ground: Ground, { states, unsafe, faults, untried }: FaultProofs): Finding {
   const harmless = faults.filter(({ breach }) => !breach).length;
   const each = statesOf(ground);
   const ways = states / each.all;
   return {
-    grade: 'fine',
+    grade: untried.length > 0 ? 'think' : 'fine',
     what:
       `Every state was covered with no fault and with each single fault: ${statesWords(each)}, ` +
       `× ${countText(ways)} for no fault or one of ${countText(ways - 1n)}.`,
     where: [],
     amount: `${countText(unsafe)} of ${countText(states)} states are unsafe, pin home or out`,
     why: `${harmless} of ${faults.length} faults that change a path open no new end with the pin home.`,
-    cure: 'Nothing to do.',
+    cure:
+      untried.length > 0
+        ? `Not tried, for too many ways lead to a road: ${joinWords(untried.map(faultWords), 'and')}. Try these with a lamp, or have the pin interlock the stabling roads.`
+        : 'Nothing to do.',
     source: 'the engine'
   };
 }

@@ -1,36 +1,20 @@
-import {
-  joinedCluster,
-  liveChoices,
-  settingsCount,
-  settingsIn,
-  type Choice,
-  type Cluster
-} from './count';
+import { sizeOf } from './count';
+import { livesOf, type Lives } from './live';
+import type { Case } from './loop';
 import type { Control } from './settings';
 
 /** Roads that share controls, and how many settings of these keep all of them dead. */
-export interface Bunch extends Cluster {
-  /** The settings that make one of them live. */
-  readonly choices: readonly Choice[];
+export interface Bunch extends Pick<Lives, 'controls' | 'fewest'> {
+  readonly cases: readonly Case[];
   readonly safe: bigint;
 }
 
-const pick = (controls: readonly number[], all: readonly Control[]): readonly Control[] =>
-  controls.map((index) => all[index] as Control);
-
-/** How many settings these controls have. */
-export const sizeOf = (controls: readonly number[], all: readonly Control[]): bigint =>
-  settingsCount(pick(controls, all));
-
-/** Counts a cluster, by the controls that its live settings ask for; undefined when it has none. */
-export function bunchOf(cluster: Cluster, all: readonly Control[]): Bunch | undefined {
-  const choices = liveChoices(cluster, all);
-  if (choices.length === 0) return undefined;
-  const controls = cluster.controls.filter((control) =>
-    choices.some((choice) => choice[control] !== undefined)
-  );
-  const safe = sizeOf(controls, all) - settingsIn(choices, controls, all);
-  return { cases: cluster.cases, controls, choices, safe };
+/** Counts some cases, by the controls that have a say; undefined when no setting makes one live. */
+export function bunchOf(cases: readonly Case[], all: readonly Control[]): Bunch | undefined {
+  const { controls, count, fewest } = livesOf(cases, all);
+  return count === 0n
+    ? undefined
+    : { cases, controls, fewest, safe: sizeOf(controls, all) - count };
 }
 
 /** Joins bunches that share controls, each set of them worked out once. */
@@ -75,7 +59,10 @@ export class Joiner {
       .join();
     const known = this.#known.get(key);
     if (known) return known;
-    const bunch = bunchOf(joinedCluster(group), this.all) as Bunch;
+    const bunch = bunchOf(
+      group.flatMap(({ cases }) => cases),
+      this.all
+    ) as Bunch;
     this.#known.set(key, bunch);
     return bunch;
   }

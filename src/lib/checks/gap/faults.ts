@@ -1,9 +1,10 @@
 import { faultsOf, faultWords, type Fault } from '../../yard';
 import { daysOf, noticeOf, type Notice } from './everyday';
-import { hurtYard } from './hurt';
+import { hurtYard, type HurtYard } from './hurt';
+import { TooManyError } from './live';
 import { oddness, statesOf, type Breach, type GapProof, type Ground } from './proof';
 import { result } from '../result';
-import { soundOf } from './sound';
+import { soundOf, type Sound } from './sound';
 
 /** What one fault does to the proof. */
 export interface FaultProof {
@@ -20,7 +21,9 @@ export interface FaultProof {
 export interface FaultProofs {
   readonly good: GapProof;
   readonly faults: readonly FaultProof[];
-  /** All states with no fault or one: states of the yard × (1 + single faults). */
+  /** Faults that make a road depend on its switches in too many ways to try: nothing is known of them. */
+  readonly untried: readonly Fault[];
+  /** All states with no fault or one that was tried: states of the yard × (1 + those faults). */
   readonly states: bigint;
   readonly unsafe: bigint;
 }
@@ -45,6 +48,16 @@ export interface Progress {
   readonly of: number;
 }
 
+/** A yard with a fault; undefined when there are too many ways to try. */
+function tried(sound: Sound, fault: Fault): HurtYard | undefined {
+  try {
+    return hurtYard(sound, [fault]);
+  } catch (error) {
+    if (error instanceof TooManyError) return undefined;
+    throw error;
+  }
+}
+
 /**
  * The same proof under every single fault of the yard, step by step: after each fault it says how far
  * it is, so that a caller can show it and can stop.
@@ -56,8 +69,14 @@ export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
   const all = faultsOf(ground.yard);
   const changing = all.filter(changesPaths);
   const faults: FaultProof[] = [];
+  const untried: Fault[] = [];
   for (const fault of changing) {
-    const hurt = hurtYard(sound, [fault]);
+    const hurt = tried(sound, fault);
+    yield { done: faults.length + untried.length + 1, of: changing.length };
+    if (!hurt) {
+      untried.push(fault);
+      continue;
+    }
     const { proof } = hurt;
     const breach = newBreach(proof, good.breaches);
     faults.push({
@@ -68,13 +87,13 @@ export function* faultSteps(ground: Ground): Generator<Progress, FaultProofs> {
       breach,
       notice: breach ? noticeOf(hurt, days) : { dead: [], live: [] }
     });
-    yield { done: faults.length, of: changing.length };
   }
   const same = BigInt(all.length - changing.length);
   return {
     good,
     faults,
-    states: statesOf(ground).all * BigInt(1 + all.length),
+    untried,
+    states: statesOf(ground).all * BigInt(1 + all.length - untried.length),
     unsafe: faults.reduce((sum, { proof }) => sum + proof.unsafe, good.unsafe * (1n + same))
   };
 }

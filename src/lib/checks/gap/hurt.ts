@@ -1,6 +1,7 @@
 import type { Fault } from '../../yard';
 import { endKey, file } from './atlas';
-import { Joiner, sizeOf, type Bunch } from './bunch';
+import { Joiner, type Bunch } from './bunch';
+import { sizeOf } from './count';
 import { plainest } from './plainest';
 import type { GapProof, Ground } from './proof';
 import { HurtPlug, type Sound } from './sound';

@@ -198,3 +198,49 @@ function back(before: readonly number[], end: number): readonly number[] {
   }
   return path;
 }
+
+/** What a road still depends on while some contacts are settled. */
+export interface Near {
+  /** The contacts by which its rails reach anything: the same for the same ways. */
+  readonly key: string;
+  /** One that may still be made or not, on the shortest way to a terminal; undefined when there is none. */
+  readonly open: number | undefined;
+}
+
+/** A conductor that is reached, and the first contact on the way that is not settled. */
+interface Reached {
+  readonly at: number;
+  readonly open: number | undefined;
+}
+
+/**
+ * Goes from a road's rails by contacts that are made or may be, fewest unsettled ones first.
+ * `standing` says whether a contact is made, undefined while that is open.
+ */
+export function nearest(each: Case, standing: (contact: number) => boolean | undefined): Near {
+  const { ways, goals, ends } = coneOf(each).graph as Graph;
+  const seen = new Set<number>();
+  const met: string[] = [];
+  let open: number | undefined;
+  const visit = ({ at, open: before }: Reached, near: Reached[], far: Reached[]) => {
+    if (seen.has(at)) return;
+    seen.add(at);
+    if (ends.includes(at)) open = before ?? open;
+    const next = ways[at] ?? [];
+    for (let way = 0; way < next.length; way += 2) {
+      const [to, contact] = [next[way] as number, next[way + 1] as number];
+      const made = contact < 0 || standing(contact);
+      if (made === false) continue;
+      if (contact >= 0) met.push(made ? `+${contact}` : `${contact}`);
+      if (made) near.push({ at: to, open: before });
+      else far.push({ at: to, open: before ?? contact });
+    }
+  };
+  for (let near: Reached[] = goals.map((at) => ({ at, open: undefined })); near.length > 0;) {
+    const far: Reached[] = [];
+    for (let index = 0; index < near.length; index++) visit(near[index] as Reached, near, far);
+    near = far;
+  }
+  const first = met.find((contact) => !contact.startsWith('+'));
+  return { key: met.join(), open: open ?? (first === undefined ? undefined : Number(first)) };
+}

@@ -1,3 +1,4 @@
+import type { Lives } from './live';
 import type { Cone } from './loop';
 import type { Hands } from './settings';
 import type { Rails, Wiring } from './wiring';
@@ -29,18 +30,18 @@ export interface Network {
   readonly known: Known;
 }
 
-/** By road and source: what has a say about a road, the controls it depends on, and how many of their settings make it live; by road: the fewest hands that do. */
+/** By road and source: what has a say about a road, the controls it may depend on, and when it is live; by road: the fewest hands that do. */
 export interface Known {
   readonly cones: Map<string, Cone>;
   readonly controls: Map<string, readonly number[] | undefined>;
-  readonly unsafe: Map<string, bigint>;
+  readonly lives: Map<string, Lives>;
   readonly hands: Map<string, Hands | undefined>;
 }
 
 const nothingKnown = (): Known => ({
   cones: new Map(),
   controls: new Map(),
-  unsafe: new Map(),
+  lives: new Map(),
   hands: new Map()
 });
 

@@ -1,6 +1,8 @@
 import type { OpenAt } from './atlas';
 import type { Moment } from './moments';
-import { fewestOf, handsFor, handWork, oddness, type Breach, type Ground } from './proof';
+import { handsIn } from './live';
+import { handsFor, oddness, type Breach, type Ground } from './proof';
+import { handWork } from './settings';
 import type { View } from './view';
 
 /** Where to ask about a road in a kind of moment, with the plug in or out. */
@@ -50,7 +52,7 @@ function tryKind(
   const odd = (across: Breach['across']) => oddness({ pin, plug, across, hands: {} });
   const bunch = view.bunch(end.road, kind);
   if (!bunch) return;
-  const fewest = fewestOf(bunch.choices, controls) ?? {};
+  const fewest = handsIn(bunch.fewest ?? [], controls);
   for (const choice of view.isOwn(end.road, kind) ? choicesOf(moment) : [[]]) {
     const across = choice.map((at) => place.joints[at] as Breach['across'][number]);
     if (found.beats(odd(across) + handWork(fewest))) continue;

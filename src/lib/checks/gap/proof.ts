@@ -1,12 +1,13 @@
 import type { Fault, Scene, Yard } from '../../yard';
-import { clusters, liveChoices, type Choice, settingsCount, unsafeCount } from './count';
+import { clusters, settingsCount, sizeOf } from './count';
 import { atlasOf, endKey, type Atlas } from './atlas';
-import type { Case } from './loop';
+import { caseKey, type Case } from './loop';
 import { once } from './once';
+import { handsIn, livesOf, type Lives } from './live';
 import { casesOf, choicesOf, momentsOf, type Moment } from './moments';
 import { plainNetwork, type Network } from './network';
 import type { Joint, OpenEnd } from './places';
-import { controlsOf, handsOf, type Control, type Hands } from './settings';
+import { controlsOf, handWork, type Control, type Hands } from './settings';
 import { restOf, wiringOf } from './wiring';
 
 /** A state that drives a loco into the gap, as few controls off their rest as will do. */
@@ -39,35 +40,13 @@ export interface GapProof {
 
 const plugsOf = (yard: Yard): readonly ('in' | 'out')[] => (yard.plug ? ['in', 'out'] : ['in']);
 
-/** Hands that make one of these cases live, as few as will do; of several the first by name. */
-function fewestHands(cases: readonly Case[], controls: readonly Control[]): Hands | undefined {
-  return fewestOf(
-    clusters(cases).flatMap((cluster) => liveChoices(cluster, controls)),
-    controls
-  );
-}
-
-/** The fewest hands of some choices; of several the first by name. */
-export function fewestOf(
-  choices: readonly Choice[],
-  controls: readonly Control[]
-): Hands | undefined {
-  const [best] = choices
-    .map((choice) => {
-      const hands = handsOf(
-        controls,
-        choice.map((stand) => stand ?? 0)
-      );
-      return { hands, work: handWork(hands), name: JSON.stringify(hands) };
-    })
-    .sort((a, b) => a.work - b.work || (a.name < b.name ? -1 : 1));
-  return best?.hands;
-}
-
-/** The same for one road's cases, worked out once where they share a network. */
+/** The least that hands have to do to make one of a road's cases live; worked out once where they share a network. */
 export function handsFor(cases: readonly Case[], controls: readonly Control[]): Hands | undefined {
   const [{ network, rails }] = cases as readonly [Case, ...Case[]];
-  const find = () => fewestHands(cases, controls);
+  const find = () => {
+    const { fewest } = livesOf(cases, controls);
+    return fewest && handsIn(fewest, controls);
+  };
   return cases.every((each) => each.network === network)
     ? once(network.known.hands, rails.name, find)
     : find();
@@ -98,10 +77,6 @@ function noteBreaches(
     }
   }
 }
-
-/** How much hands have to do: a control each, and a little more for a selector between two stands. */
-export const handWork = (hands: Hands): number =>
-  Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);
 
 /** How far a breach is from everyday use: above all a pin that is out, then a plug out and wheels across a joint. */
 export const oddness = ({
@@ -136,6 +111,24 @@ export function groundOf(yard: Yard): Ground {
     plugs: plugsOf(yard),
     rest: restOf(yard, elsewhere?.place.deckMm ?? 0)
   };
+}
+
+/** How many settings of the controls make one of these cases live, worked out once for a single case. */
+function unsafeCount(cases: readonly Case[], all: readonly Control[]): bigint {
+  const found = clusters(cases).map((own) => lives(own, all));
+  const used = new Set(found.flatMap(({ controls }) => controls));
+  const free = settingsCount(all.filter((_, index) => !used.has(index)));
+  const safe = found.reduce(
+    (product, { controls, count }) => product * (sizeOf(controls, all) - count),
+    free
+  );
+  return settingsCount(all) - safe;
+}
+
+function lives(cases: readonly Case[], all: readonly Control[]): Lives {
+  const [only, ...others] = cases as readonly [Case, ...Case[]];
+  const find = () => livesOf(cases, all);
+  return others.length === 0 ? once(only.network.known.lives, caseKey(only), find) : find();
 }
 
 /** The states of a yard: settings of its controls × moments of deck and pin × states of the plug. */

@@ -84,3 +84,7 @@ export function settingsWithout(controls: readonly Control[], road?: string): re
   }
   return [controls.map(({ name }) => (name === road ? 0 : 1))];
 }
+
+/** How much hands have to do: a control each, and a little more for a selector between two stands. */
+export const handWork = (hands: Hands): number =>
+  Object.values(hands).reduce((sum, stand) => sum + (stand.includes('-') ? 1.5 : 1), 0);

@@ -1,6 +1,5 @@
 import { file, type Atlas } from './atlas';
 import { bunchOf, type Bunch } from './bunch';
-import { clusterOf } from './count';
 import { coneOf, lostSide, type Case } from './loop';
 import { isMade, joinedIn, type Moment } from './moments';
 import {
@@ -153,17 +152,12 @@ export class View {
     if (isDead) return undefined;
     const key = `${road} ${keyOf(joints, others)}`;
     if (this.#bunches.has(key)) return this.#bunches.get(key);
-    const bunch = this.#count(this.#casesIn(road, this.#network(joints, others)));
+    const bunch = bunchOf(this.#casesIn(road, this.#network(joints, others)), this.controls);
     this.#bunches.set(key, bunch);
     return bunch;
   }
 
   #jointsOf = (kind: number): readonly number[] => this.#linksOf(kind).joints.map((_, at) => at);
-
-  #count(cases: readonly Case[]): Bunch | undefined {
-    const cluster = clusterOf(cases);
-    return cluster && bunchOf(cluster, this.controls);
-  }
 
   #casesIn(road: string, network: Network): readonly Case[] {
     const rails = this.#railsOf(road);
@@ -228,13 +222,13 @@ export class View {
   }
 
   #plainly(road: string, cases: readonly Case[]): Omit<Base, 'cases'> {
-    if (this.canShort) return { bunch: this.#count(cases), kinds: undefined };
+    if (this.canShort) return { bunch: bunchOf(cases, this.controls), kinds: undefined };
     const near = new Near(this.#pieces, this.#railsOf(road));
     if (this.#isApart(near) && !cases.some(lostSide)) {
       return { bunch: undefined, kinds: this.#kindsOf(near) };
     }
     const reach = new Set(cases.flatMap((each) => [...coneOf(each).reach]));
-    return { bunch: this.#count(cases), kinds: this.#kindsAt(reach) };
+    return { bunch: bunchOf(cases, this.controls), kinds: this.#kindsAt(reach) };
   }
 
   /** Kinds of moment that join something to these pieces. */
