@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { enlarged } from '../../src/lib/draw';
-import { countWords } from '../../src/lib/lesson';
-import { read, type Yard } from '../../src/lib/yard';
+import { countWords, read, type Yard } from '../../src/lib/yard';
 import type { Round, Stage } from '../../src/lib/walk';
 import { hintPlace, hintWords } from '../../src/lib/ui/workshop/hint';
 import { actFor } from '../../src/lib/ui/workshop/keys';
