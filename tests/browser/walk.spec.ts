@@ -2,7 +2,15 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from '@playwright/test';
-import { admitWalk, filledPage, walkFragment, type Walkthrough } from '../../src/lib/walk';
+import {
+  admitWalk,
+  answerOf,
+  filledPage,
+  readWalk,
+  walkFragment,
+  type WalkCall,
+  type Walkthrough
+} from '../../src/lib/walk';
 import { vectors, withValue } from '../walk/hostile';
 import { sampleFile, sampleWalk } from '../walk/sample';
 import { tabTo } from './keys';
@@ -92,6 +100,35 @@ test('a walkthrough opened by its link is played by keys, and handed over as one
   await page.getByLabel('Open a link').fill('#yard=AQAA');
   await page.getByRole('button', { name: 'Open it' }).click();
   await expect(page.getByText('This is a yard. Open it on the page ‘My yard’.')).toBeVisible();
+});
+
+/** The engine's answer to a step's call, made as a call. */
+function rightly({ yard, steps }: Walkthrough, index: number): Call {
+  const { scene, call: asked } = steps[index] as Walkthrough['steps'][number];
+  const given = answerOf(yard, scene, asked as WalkCall);
+  return { picks: 'answers' in given ? given.answers : {}, sure: 'certain' };
+}
+
+test('the example of the demo yard, saved as one file, plays from the disk and answers a call', async ({
+  browser
+}, info) => {
+  const example = readWalk(readFileSync('static/examples/quillby-quay.walk.json', 'utf8'));
+  const index = example.steps.findIndex((step) => step.call);
+  const file = info.outputPath('example.html');
+  writeFileSync(
+    file,
+    filledPage(readFileSync(join(build, 'explain/player.html'), 'utf8'), example)
+  );
+  expect(readFileSync(file).length).toBeLessThan(MOST_BYTES);
+  const { page, troubles, close } = await fromDisk(browser, file);
+  for (const { heading: words } of example.steps.slice(0, index)) {
+    await expect(heading(page)).toHaveText(words);
+    await page.keyboard.press('PageDown');
+  }
+  await call(stepAt(page), rightly(example, index));
+  await expect(stepAt(page).outcome).toContainText('As you said.');
+  expect(troubles).toEqual([]);
+  await close();
 });
 
 test('on paper each step has one picture, and the answers a page of their own at the end', async ({

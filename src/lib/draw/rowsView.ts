@@ -153,8 +153,8 @@ export function tags(subject: RowsSubject): readonly Tag[] {
   return [...flows(subject), ...drops(subject), ...parts(subject)];
 }
 
-/** Rails shorter than this have room for one figure, px. */
-const TWO_TAGS = 125;
+/** Rails shorter than this have room for one figure beside the name of a loco below them, px. */
+const TWO_TAGS = 190;
 
 /** Of condensed rows each loco tells its amps beside its name. */
 export const besideLoco = (

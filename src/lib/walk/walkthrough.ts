@@ -114,8 +114,12 @@ export function admitWalk(value: unknown): Walkthrough {
   return { title, yard, steps: steps.map((step, index) => stepOf(yard, step, index)) };
 }
 
-const stepFile = ({ call, ...step }: WalkStep) => ({
-  ...step,
+const stepFile = ({ heading, words, scene, lit, show, call }: WalkStep) => ({
+  heading,
+  words,
+  scene,
+  lit,
+  show,
   ...(call && { call: { ask: call.ask, ...call.question } })
 });
 

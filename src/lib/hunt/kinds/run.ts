@@ -1,5 +1,6 @@
 import { locoNamed, startingVolts } from '../../yard';
 import { surely, type Outcome, type Test, type TestKind } from './kind';
+import type { Moment } from '../moment';
 import type { Settled } from '../settle';
 
 const outcomes: readonly Outcome[] = [
@@ -21,6 +22,11 @@ function seen(settled: Settled, road: string, full: number): string {
   return volts < SLOW_SHARE * full ? 'slow' : 'runs';
 }
 
+const placeOf = ({ id }: Moment, road: string): string => {
+  const [, stop = road] = /^own .+ at (.+)$/.exec(id) ?? [];
+  return stop === road ? `road ${road}` : `road ${road} with the deck at ${stop}`;
+};
+
 /** A loco on a road that is fed as it should be: does it run? */
 export const run: TestKind = {
   key: 'run',
@@ -32,7 +38,7 @@ export const run: TestKind = {
           kind: 'run',
           moment,
           words: `Put a loco on road ${road}: does it run?`,
-          place: `road ${moment.id.replace(/^own /, '').replace(/^off .*/, road)}`,
+          place: placeOf(moment, road),
           cost: 1,
           outcomes,
           shares(settled) {
