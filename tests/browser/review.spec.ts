@@ -49,6 +49,7 @@ async function open(page: Page, ago = 5): Promise<Progress> {
   const progress = taught((await today(page)) - ago);
   await put(page, JSON.stringify(progress));
   await visit(page, PATH);
+  await expect(page.getByText('your calls are being made up')).toHaveCount(0);
   return progress;
 }
 
