@@ -1,6 +1,6 @@
 import '../lib/ui/theme.css';
 import { mount } from 'svelte';
-import SinglePage from '../lib/ui/walk/SinglePage.svelte';
+import SinglePage from '../lib/ui/walking/SinglePage.svelte';
 
 const held = document.getElementById('walkthrough')?.textContent ?? '';
 mount(SinglePage, { target: document.body, props: { held } });

@@ -1,6 +1,6 @@
 import { circuit } from './circuit';
 import { front } from './front';
-import { faultLog, logPage } from './log';
+import { faultLog, logColumns, logPage, logRow } from './log';
 import { operator } from './operator';
 import { panel } from './panel';
 import { parts } from './parts';
@@ -41,7 +41,7 @@ export { type Page, type Sheet, type Table } from './sheet';
 export { colourText } from './colours';
 export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
 export { differs } from './card/line';
-export { logPage };
+export { logColumns, logPage, logRow };
 export { operator };
 export { typedValue, verdictOf, type Verdict } from './card/verdict';
 export { byHand, cardPage, readingText, testCard } from './testCard';

@@ -15,6 +15,19 @@ const LINES = 16;
 /** Blank lines that are left at least, however many are filled in. */
 const LEAST_BLANK = 6;
 
+/** What a line of the log says, in this order. */
+export const logColumns = ['Date', 'Seen', 'Measured', 'Mended', 'Proved by', 'Initials'];
+
+/** A line of the log, by its columns. */
+export const logRow = ({ day, seen, measured, mended, proved, by }: LogLine): readonly string[] => [
+  day,
+  seen,
+  measured,
+  mended,
+  proved,
+  by
+];
+
 /** The log of faults: what was noted, and blank lines for the pen. */
 export function logPage(lines: readonly LogLine[]): Page {
   const blank = Math.max(LINES - lines.length, LEAST_BLANK);
@@ -25,17 +38,10 @@ export function logPage(lines: readonly LogLine[]): Page {
     tables: [
       {
         title: 'Faults',
-        columns: ['Date', 'Seen', 'Measured', 'Mended', 'Proved by', 'Initials'],
+        columns: logColumns,
         rows: [
-          ...lines.map(({ day, seen, measured, mended, proved, by }) => [
-            day,
-            seen,
-            measured,
-            mended,
-            proved,
-            by
-          ]),
-          ...Array.from({ length: blank }, () => ['', '', '', '', '', ''])
+          ...lines.map(logRow),
+          ...Array.from({ length: blank }, () => logColumns.map(() => ''))
         ]
       }
     ]
