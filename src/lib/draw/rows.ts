@@ -1,8 +1,8 @@
 import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
 import { secondReturn } from './controllers';
-import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Box, type Frame } from './frame';
-import type { Point, Polyline } from './geometry';
+import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Frame } from './frame';
+import type { Box, Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
 import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';

@@ -16,7 +16,7 @@ export {
   repairWords,
   type Fault
 } from './faults';
-export { isPlugReturn, plugContacts } from './faults/parts';
+export { plugContacts } from './faults/parts';
 export { wireColours } from './colours';
 export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
