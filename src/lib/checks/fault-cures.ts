@@ -1,4 +1,4 @@
-import { once, roadTitle, wire, type Fault, type Yard } from '../yard';
+import { once, pinnedRoads, roadTitle, type Fault, type Yard } from '../yard';
 import { designChanges } from './design-changes';
 import { hurtYard } from './gap/hurt';
 import { groundOf, type Breach, type GapProof, type Ground } from './gap/proof';
@@ -19,12 +19,6 @@ const secondContact = (yard: Yard, own: () => Sound, road: string): Remedy => ({
   proof: (faults) => hurtYard(own(), [...faults, { wireOff: `feed dropper ${road}` }]).proof
 });
 
-/** The roads whose feed goes through a contact of the pin. */
-const pinned = (yard: Yard): readonly string[] =>
-  wire(yard)
-    .filter(({ parts }) => parts.some(({ kind }) => kind === 'pin contact'))
-    .flatMap(({ road }) => road ?? []);
-
 /**
  * Tells the cheapest change of design by which faults no longer open an end: a ring instead of a
  * chain, a second contact of the pin, contacts of the pin where there are none; a stop where the proof
@@ -33,7 +27,7 @@ const pinned = (yard: Yard): readonly string[] =>
 export function faultCures(ground: Ground): (faults: readonly Fault[], breach: Breach) => string {
   const { yard } = ground;
   const soundWith = once((changed: Yard) => soundOf(changed === yard ? ground : groundOf(changed)));
-  const doubled = pinned(yard);
+  const doubled = pinnedRoads(yard);
   const changes = designChanges(yard).map((change) => ({
     words: change.words,
     isRing: change.yard.return !== yard.return,
