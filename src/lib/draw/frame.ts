@@ -1,7 +1,7 @@
 import type { Redrawn } from '../lesson';
 import { feedOf, roadsOf, type Road, type Run, type Yard } from '../yard';
 import { detours, type Detour } from './detours';
-import type { Point } from './geometry';
+import type { Box } from './geometry';
 import { LAMP_ROOM } from './lampRows';
 import { roomFor, roomy, tight, type Pitch } from './run';
 
@@ -29,9 +29,6 @@ const SECOND_BELOW = 26;
 const SECOND_ROOM = 100;
 /** Between the upright legs of two feeds. */
 const FEED_COLUMN = 20;
-
-/** A box in the drawing, px. */
-export type Box = Point & { readonly width: number; readonly height: number };
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;

@@ -1,5 +1,6 @@
 import { scales } from '../tables';
 import { holes, roadsOf, travel, wholeRoads, type Road, type Yard } from '../yard';
+import type { Box } from './geometry';
 
 /** One road seen from above, px. */
 export interface PlanRoad {
@@ -11,13 +12,6 @@ export interface PlanRoad {
   readonly letterXs: readonly number[];
   /** Where mm along it is drawn. */
   readonly x: (mm: number) => number;
-}
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** All that the plan draws, px; across the deck it is to scale. */

@@ -1,5 +1,6 @@
 import { beyond, roadsOf, type Yard } from '../yard';
 import type { Point } from './geometry';
+import { letterWidth } from './letters';
 import type { PlanLayout, PlanRoad } from './plan';
 
 /** Insulated gaps: a small break in each rail that is cut. */
@@ -36,8 +37,7 @@ export const planStops = (
       return [{ road: name, x: drawn[end], y: drawn.y }];
     });
 
-/** Width of a letter, a guess, px. */
-const LETTER_PX = 7.4;
+const LETTER_PX = letterWidth(14);
 /** From a letter's middle to the name beside it, px; a loco's name reaches so far above its road. */
 const BESIDE = 14;
 const ABOVE = 24;

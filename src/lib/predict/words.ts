@@ -7,6 +7,7 @@ import {
   locoOf,
   pointName,
   read,
+  runsTo,
   sentence,
   trainWith,
   vehicles,
@@ -19,17 +20,14 @@ import { way, type Way } from './way';
 
 const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'went east' };
 
-/** Faster than this a loco runs, m/s. */
-const RUNS = 0.001;
-
 function didWords(played: Played, name: string): string {
   const went = way(played, name);
   const { before, after } = played;
   if (vehicles(after)[name]?.fallen) {
     return went === 'stays' ? 'fell into the gap' : `${did[went]} and fell into the gap`;
   }
-  const ran = Math.abs(vehicles(before)[name]?.speed ?? 0) > RUNS;
-  return went === 'stays' && ran ? 'stopped' : did[went];
+  const was = vehicles(before)[name];
+  return went === 'stays' && was && runsTo(was) ? 'stopped' : did[went];
 }
 
 /** What the locos did: "Plover went east, Heron stayed." */
