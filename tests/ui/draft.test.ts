@@ -72,6 +72,17 @@ describe('tried(draft, field, text)', () => {
     expect(yardOf({ ...draft, plug: true }).plug).toEqual({ returnContacts: 2 });
   });
 
+  test('a long wrong text is not said whole', () => {
+    expect(tried(draft, field('centresMm'), 'x'.repeat(400))).toEqual({
+      wrong: `Not ${'x'.repeat(40)}…. Allowed: 30 to 200 mm.`
+    });
+  });
+
+  test('a field may say what it means when empty', () => {
+    const name: Field = { path: ['name'], name: 'Name', about: '', kind: 'text', empty: 'Mine' };
+    expect(tried({ ...draft, name: 'Shed' }, name, '')).toEqual({ ok: { ...draft, name: 'Mine' } });
+  });
+
   test('an empty field goes back to what is usual in the scale', () => {
     const own = { ...draft, scale: 'N', centresMm: 45 } as const;
     const result = tried(own, field('centresMm'), ' ');
