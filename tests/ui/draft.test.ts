@@ -109,10 +109,10 @@ test('withValue takes out what is undefined, and leaves its neighbours', () => {
 
 /** Areas of strands by geometry; gauges of 0.205 and 0.519 mm² by ASTM B258. */
 test.each([
-  ['7/0.2', '0.22 mm², about 7/0.2, about AWG 24'],
-  ['16/0.2', '0.5 mm², about 16/0.2, about AWG 20'],
-  ['AWG 20', '0.52 mm², about 16/0.2, about AWG 20'],
-  ['0.75 mm²', '0.75 mm², about 24/0.2, about AWG 18']
+  ['7/0.2', '0.22 mm², about AWG 24'],
+  ['16/0.2', '0.5 mm², about AWG 20'],
+  ['AWG 20', '0.52 mm², about 16/0.2'],
+  ['0.75 mm²', 'about 24/0.2, about AWG 18']
 ])('sizeWords(%s)', (size, words) => {
   expect(sizeWords(size)).toBe(words);
 });
