@@ -158,7 +158,7 @@ function row(runs: readonly Run[], road: string, { rails, buses, roads, rowY }: 
   const label = condensed
     ? { x: buses.feed - inward / 2, y: feed + 5, anchor: before }
     : toggled
-      ? { x: buses.feed2 + inward, y: feed + 36, anchor: after }
+      ? { x: buses.feed2 + inward, y: feed + 28, anchor: after }
       : { x: rails.west + 2, y: feed + 25, anchor: 'start' as const };
   return {
     road,
