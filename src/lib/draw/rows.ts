@@ -1,5 +1,6 @@
 import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
+import { acrossLine, isMetal, nodePoints } from './across';
 import { secondReturn } from './controllers';
 import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Box, type Frame } from './frame';
 import type { Point, Polyline } from './geometry';
@@ -70,7 +71,7 @@ export function rowsLayout(
   const frame = drawn.mirrored ? mirror(plain) : plain;
   const { rails, controller, second, roads } = frame;
   const laid = runs
-    .filter((run) => !run.id.startsWith('metal '))
+    .filter((run) => !isMetal(run))
     .map((run) => ({
       run,
       ...layRun(run, turned(lineOf(run, plain)), {
@@ -78,9 +79,10 @@ export function rowsLayout(
         before: beforeParts(run, plain)
       })
     }));
+  const nodes = new Map([...nodePoints(laid), ...railPoints(frame)]);
   const metal = runs
-    .filter((run) => run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layMetal(run, laid, frame) }));
+    .filter(isMetal)
+    .map((run) => ({ run, ...(layTool(run, laid, frame) ?? layStrap(run, nodes)) }));
   const rows = roads.map(({ name }) => row(runs, name, frame));
   const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
   const names = roads.map(({ name }) => name);
@@ -192,16 +194,24 @@ function joints(runs: readonly Run[], frame: Frame): readonly Point[] {
     .map((node) => nodePoint(node, frame));
 }
 
-/** Metal lies on the part that it bridges. */
-function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun {
+/** Where metal is laid on a rail of each road. */
+const railPoints = ({ roads, rails, rowY }: Frame): readonly [string, Point][] =>
+  roads.flatMap(({ name }): [string, Point][] => [
+    [`feed rail ${name}`, { x: rails.east - 46, y: rowY(name) + HALF_GAUGE }],
+    [`return rail ${name}`, { x: rails.east - 46, y: rowY(name) - HALF_GAUGE }]
+  ]);
+
+/** A tool lies on the part, or across the rails, that it bridges; undefined for metal that joins anything else. */
+function layTool(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun | undefined {
   const part = run.parts[0] as Run['parts'][number];
   const host = part.id.replace('metal on ', '');
   const glyph = laid.flatMap((each) => each.glyphs).find((each) => each.id === host);
-  const [, road] = /^rails of (.+)$/.exec(host) ?? [];
-  const onRails = road === undefined ? undefined : { x: rails.east - 46, y: rowY(road) };
-  const middle = onRails ??
-    glyph?.middle ??
-    laid.map((each) => each.anchors.get(host)).find(Boolean) ?? { x: 0, y: 0 };
+  const [road, other] = [run.from, run.to].map((node) => / rail (.+)$/.exec(node)?.[1]);
+  const onRails =
+    road !== undefined && road === other ? { x: rails.east - 46, y: rowY(road) } : undefined;
+  const middle =
+    onRails ?? glyph?.middle ?? laid.map((each) => each.anchors.get(host)).find(Boolean);
+  if (!middle) return undefined;
   const angle = onRails ? 90 : (glyph?.angle ?? 0);
   return {
     stretches: [],
@@ -221,6 +231,15 @@ function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): L
     anchors: new Map([[part.id, { ...middle, angle }]])
   };
 }
+
+/** From a part to a wire that leads past it, px: above the words under a switch. */
+const PAST = 14;
+
+/** Metal that joins two places is drawn as the wire that it is. */
+const layStrap = (run: Run, nodes: ReadonlyMap<string, Point>): LaidRun => ({
+  ...layRun(run, acrossLine(run, nodes, PAST)),
+  glyphs: []
+});
 
 /** Whether the switch sits where it belongs: in its own road's feed. */
 export const isOwnSwitch = (run: Run, id: string): boolean =>
