@@ -163,7 +163,7 @@ function row(laid: RowsLayout['runs'], road: string, { rails, buses, roads, rowY
     : own
       ? {
           x: pinned ? own.middle.x - (own.width / 2) * side : buses.feed2 + inward,
-          y: feed + 36,
+          y: feed + 28,
           anchor: after
         }
       : { x: rails.west + 2, y: feed + 25, anchor: 'start' as const };
@@ -238,7 +238,7 @@ function layTool(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): La
 }
 
 /** From a part to a wire that leads past it, px: above the words under a switch. */
-const PAST = 14;
+const PAST = 11;
 
 /** Metal that joins two places is drawn as the wire that it is. */
 const layStrap = (run: Run, nodes: ReadonlyMap<string, Point>): LaidRun => ({
