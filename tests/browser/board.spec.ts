@@ -255,6 +255,7 @@ test.describe('on a phone, by touch', () => {
     }
     await step.button.tap();
     await expect(step.outcome).toContainText('As you said.');
+    await step.root.getByText('Panel: try it yourself').tap();
     await toggle(step, 'B').tap();
     await expect(step.status).toHaveText(/^Road B on\./);
     await drawnToggle(step, 0).tap();

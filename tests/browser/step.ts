@@ -65,7 +65,7 @@ export const asking = async (page: Page): Promise<readonly Step[]> => {
 export async function openTables(page: Page): Promise<void> {
   for (const table of await page.locator('details').all()) {
     if (!(await table.evaluate((element) => element.hasAttribute('open')))) {
-      await table.locator('summary').click();
+      await table.locator(':scope > summary').click();
     }
   }
   await expect(page.locator('details:not([open])')).toHaveCount(0);
