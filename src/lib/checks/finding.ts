@@ -1,3 +1,4 @@
+import { dropShare } from '../tables';
 import type { Scene, Yard } from '../yard';
 
 /** How bad it is: it breaks locos or wires, it is worth a thought, or it is as it should be. */
@@ -43,7 +44,8 @@ export interface CheckOptions {
   readonly dropShare: number;
 }
 
-export const defaultOptions: CheckOptions = { dropShare: 0.1 };
+/** What they are until somebody sets them. */
+export const defaultOptions: CheckOptions = { dropShare };
 
 /** One check: a question about a yard, answered with findings. */
 export interface Check {

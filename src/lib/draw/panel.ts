@@ -6,12 +6,8 @@ import {
   type Road,
   type Yard
 } from '../yard';
-import type { Point } from './geometry';
-
-interface Box extends Point {
-  readonly width: number;
-  readonly height: number;
-}
+import type { Box, Point } from './geometry';
+import { letterWidth } from './letters';
 
 /** A road as it is painted on the panel: a line, and where its letter stands. */
 interface PanelRoad {
@@ -73,8 +69,6 @@ const LEAST_STEP = 15;
 const MOST_STEP = 24;
 /** Letters of lines close to each other stand one beside the other, px. */
 const STAGGER = 22;
-/** Width of a letter, a guess, px. */
-const LETTER_PX = 7;
 
 /** Lays out the panel's face in `width` px; it grows taller than its proportion when the yard has many roads. */
 export function panelLayout(yard: Yard, width: number): PanelLayout {
@@ -173,7 +167,7 @@ function diagram(yard: Yard, { wide, step, foot }: Ground): Pick<PanelLayout, 'd
 function titleIn(name: string, bed: Road['bed'], [from, to]: readonly [number, number]) {
   const letters = 28 + { west: 0, deck: 3, east: 1 }[bed] * STAGGER;
   const [west, east] = bed === 'east' ? [from, to - letters] : [from + letters, to];
-  const most = Math.max(Math.floor((east - west) / LETTER_PX), 0);
+  const most = Math.max(Math.floor((east - west) / letterWidth(14)), 0);
   const all = [...name];
   const text = all.length <= most ? name : most < 3 ? '' : `${all.slice(0, most - 1).join('')}…`;
   return { x: (west + east) / 2, text };
