@@ -102,7 +102,7 @@ export async function call(step: Step, made: Call): Promise<void> {
   await choose(step, made);
   await step.button.click();
   await expect(step.told).toBeVisible();
-  const folded = step.root.locator('details.fold:not([open]) summary');
+  const folded = step.root.locator('details.fold:not([open]) > summary');
   if ((await folded.count()) > 0) await folded.click();
 }
 
