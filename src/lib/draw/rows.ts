@@ -69,8 +69,9 @@ export function rowsLayout(
     drawn.mirrored ? points.map(({ x, y }) => ({ x: width - x, y })) : points;
   const frame = drawn.mirrored ? mirror(plain) : plain;
   const { rails, controller, second, roads } = frame;
+  const isMetal = ({ id }: Run) => id.startsWith('metal ');
   const laid = runs
-    .filter((run) => !run.id.startsWith('metal '))
+    .filter((run) => !isMetal(run))
     .map((run) => ({
       run,
       ...layRun(run, turned(lineOf(run, plain)), {
@@ -78,13 +79,14 @@ export function rowsLayout(
         before: beforeParts(run, plain)
       })
     }));
-  const metal = runs
-    .filter((run) => run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layMetal(run, laid, frame) }));
+  const metal = runs.filter(isMetal).map((run) => ({ run, ...layMetal(run, laid, frame) }));
   const rows = roads.map(({ name }) => row(runs, name, frame));
   const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
-  const names = roads.map(({ name }) => name);
-  const lamps = lampPlaces(yard, names, glyphs);
+  const lamps = lampPlaces(
+    yard,
+    roads.map(({ name }) => name),
+    glyphs
+  );
   const controllers = [controller, ...(second ? [second] : [])];
   const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50;
   const probes = layProbes({ runs: all, laid, frame }, foot + 30);
@@ -105,23 +107,28 @@ export function rowsLayout(
       ...turned(joints(runs, plain)),
       ...turned(second ? secondReturn(controller, second).slice(-1) : [])
     ],
-    anchors: new Map<string, Anchor>([
-      ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
-      ...controllers.map(({ x, y, ...box }, index): [string, Anchor] => [
-        index === 0 ? 'controller' : 'controller 2',
-        { x: x + box.width / 2, y: y + box.height / 2, angle: 0 }
-      ]),
-      ...lamps.flatMap(({ road, at }) =>
-        all
-          .filter(({ job, road: served }) => job === 'lamp' && served === road)
-          .flatMap(({ parts }) =>
-            parts.map(({ id }): [string, Anchor] => [id, { ...at, angle: 0 }])
-          )
-      ),
-      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }])
-    ]),
+    anchors: anchorsOf(all, [...laid, ...metal], { controllers, lamps, probes }),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
+}
+
+/** Middle of every place that can be pointed at. */
+function anchorsOf(
+  all: readonly Run[],
+  laid: readonly LaidRun[],
+  { controllers, lamps, probes }: Pick<RowsLayout, 'controllers' | 'lamps' | 'probes'>
+): ReadonlyMap<string, Anchor> {
+  const level = (id: string, { x, y }: Point): [string, Anchor] => [id, { x, y, angle: 0 }];
+  const partsOf = (lamp: string) =>
+    all.flatMap(({ job, road, parts }) => (job === 'lamp' && road === lamp ? parts : []));
+  return new Map([
+    ...laid.flatMap(({ anchors }) => [...anchors]),
+    ...controllers.map(({ x, y, width, height }, index) =>
+      level(index === 0 ? 'controller' : 'controller 2', { x: x + width / 2, y: y + height / 2 })
+    ),
+    ...lamps.flatMap(({ road, at }) => partsOf(road).map(({ id }) => level(id, at))),
+    ...probes.map(({ id, at }) => level(id, { x: at.x, y: at.y + 4 }))
+  ]);
 }
 
 /** A wire that passes a row has its parts between two rows. */
