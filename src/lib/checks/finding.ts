@@ -29,6 +29,8 @@ export interface Finding {
   readonly why: string;
   /** What to do about it. */
   readonly cure: string;
+  /** The cure as a change of the yard, where the yard so changed was tried and is rid of it. */
+  readonly change?: Partial<Yard>;
   /** A published source, `common practice`, or `the engine` for what is computed from this yard alone. */
   readonly source: string;
   /** A board to see it on. */

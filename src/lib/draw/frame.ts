@@ -9,7 +9,7 @@ import { roomFor, roomy, tight, type Pitch } from './run';
 export const TOP = 34;
 export const HALF_GAUGE = 8;
 /** Room above the first row, more where the plug's wires come together there; and from row to row. */
-const FIRST = { wide: 130, narrow: 122 };
+const FIRST = 130;
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;
@@ -162,10 +162,7 @@ export function frameOf(
     );
   const box = { width: wide ? 200 : 176, height: 48 };
   const lampRoom = yard.lamps === 'none' ? 0 : LAMP_ROOM;
-  const first =
-    (hasPlug ? FIRST_WITH_PLUG : wide ? FIRST.wide : FIRST.narrow) +
-    lampRoom +
-    (yard.second ? SECOND_ROOM : 0);
+  const first = (hasPlug ? FIRST_WITH_PLUG : FIRST) + lampRoom + (yard.second ? SECOND_ROOM : 0);
   const step = stepOf(roads.length, wide) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
   const feed2 = west + (yard.second ? FEED_COLUMN : 0);
