@@ -1,14 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  because,
-  happened,
-  play,
-  probeBecause,
-  watch,
-  way,
-  WATCH_SECONDS
-} from '../../src/lib/predict';
-import { TICKS_PER_SECOND } from '../../src/lib/motion';
+import { because, happened, play, probeBecause, watch, WATCH_SECONDS } from '../../src/lib/predict';
+import { TICKS_PER_SECOND, way } from '../../src/lib/motion';
 import type { Edit, Scene } from '../../src/lib/yard';
 import { moment, sceneOf, yardOf } from '../yard/build';
 

@@ -72,7 +72,7 @@ const CORNER = 8;
 const LETTERS = 24;
 const LAMPS = 34;
 const TURN_DEG = 30;
-/** Width of a letter for its height; a guess. */
+/** Width of a letter for its height, on the wide side: a printer may take another typeface. Source: common practice. */
 const LETTER = 0.6;
 
 const round = (mm: number): number => Math.round(mm * 10) / 10;

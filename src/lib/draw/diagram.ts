@@ -143,17 +143,7 @@ export function diagramLayout(
   const runs = all.filter(({ job }) => job !== 'lamp');
   const at = places(yard, runs, room);
   const legs = legWires(runs, at);
-  const levels = (job: Run['job']) =>
-    Math.max(0, ...legs.filter(({ run }) => run.job === job).map(({ level }) => level));
-  const need = (job: Run['job'], least: number) =>
-    Math.max(
-      least,
-      ...runs.filter((run) => run.road && run.job === job).map((run) => roomFor(run))
-    );
-  const feed = TOP + lane * levels('feed');
-  const feedRail = feed + need('feed', ABOVE);
-  const returnRail = feedRail + MOTOR;
-  const low = returnRail + need('return', BELOW);
+  const { feed, feedRail, returnRail, low, height } = heightsOf(runs, legs, lane);
   const paths = roadsOf(yard).map(({ name }): Path => {
     const loco = Object.entries(scene.locos).find(
       ([, { road, fallen }]) => road === name && !fallen
@@ -180,7 +170,6 @@ export function diagramLayout(
   const across = runs
     .filter((run) => isAcross(run) && !isProbe(run.id))
     .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes, ACROSS)) }));
-  const width = Math.max(...at.values()) + 100;
   const supply = { x: SUPPLY_X, y: (feed + low) / 2, feed, return: low };
   const second = at.get('feed 2');
   const supplies = [
@@ -188,8 +177,8 @@ export function diagramLayout(
     ...(second === undefined ? [] : [{ place: 'controller 2', x: second }])
   ];
   return {
-    width,
-    height: low + lane * levels('return') + 40,
+    width: Math.max(...at.values()) + 100,
+    height,
     supply,
     supplies,
     paths,
@@ -205,6 +194,22 @@ export function diagramLayout(
       ...supplies.map(({ place, x }): [string, Anchor] => [place, { x, y: supply.y, angle: 90 }])
     ])
   };
+}
+
+/** Heights of the two lines and of the rails between them, and of the whole, px. */
+function heightsOf(runs: readonly Run[], legs: readonly LegWire[], lane: number) {
+  const levels = (job: Run['job']) =>
+    Math.max(0, ...legs.filter(({ run }) => run.job === job).map(({ level }) => level));
+  const need = (job: Run['job'], least: number) =>
+    Math.max(
+      least,
+      ...runs.filter((run) => run.road && run.job === job).map((run) => roomFor(run))
+    );
+  const feed = TOP + lane * levels('feed');
+  const feedRail = feed + need('feed', ABOVE);
+  const returnRail = feedRail + MOTOR;
+  const low = returnRail + need('return', BELOW);
+  return { feed, feedRail, returnRail, low, height: low + lane * levels('return') + 40 };
 }
 
 type Lines = Readonly<Record<Run['job'], number>>;

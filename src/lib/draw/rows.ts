@@ -85,8 +85,11 @@ export function rowsLayout(
     .map((run) => ({ run, ...(layTool(run, laid, frame) ?? layStrap(run, nodes)) }));
   const rows = roads.map(({ name }) => row(laid, name, frame));
   const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
-  const names = roads.map(({ name }) => name);
-  const lamps = lampPlaces(yard, names, glyphs);
+  const lamps = lampPlaces(
+    yard,
+    roads.map(({ name }) => name),
+    glyphs
+  );
   const controllers = [controller, ...(second ? [second] : [])];
   const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 44;
   const probes = layProbes({ runs: all, laid, frame }, foot + 30);
@@ -107,23 +110,28 @@ export function rowsLayout(
       ...turned(joints(runs, plain)),
       ...turned(second ? secondReturn(controller, second).slice(-1) : [])
     ],
-    anchors: new Map<string, Anchor>([
-      ...[...laid, ...metal].flatMap((each) => [...each.anchors]),
-      ...controllers.map(({ x, y, ...box }, index): [string, Anchor] => [
-        index === 0 ? 'controller' : 'controller 2',
-        { x: x + box.width / 2, y: y + box.height / 2, angle: 0 }
-      ]),
-      ...lamps.flatMap(({ road, at }) =>
-        all
-          .filter(({ job, road: served }) => job === 'lamp' && served === road)
-          .flatMap(({ parts }) =>
-            parts.map(({ id }): [string, Anchor] => [id, { ...at, angle: 0 }])
-          )
-      ),
-      ...probes.map(({ id, at }): [string, Anchor] => [id, { x: at.x, y: at.y + 4, angle: 0 }])
-    ]),
+    anchors: anchorsOf(all, [...laid, ...metal], { controllers, lamps, probes }),
     x: (road, mm) => rails.west + (mm / roadNamed(yard, road).lengthMm) * (rails.east - rails.west)
   };
+}
+
+/** Middle of every place that can be pointed at. */
+function anchorsOf(
+  all: readonly Run[],
+  laid: readonly LaidRun[],
+  { controllers, lamps, probes }: Pick<RowsLayout, 'controllers' | 'lamps' | 'probes'>
+): ReadonlyMap<string, Anchor> {
+  const level = (id: string, { x, y }: Point): [string, Anchor] => [id, { x, y, angle: 0 }];
+  const partsOf = (lamp: string) =>
+    all.flatMap(({ job, road, parts }) => (job === 'lamp' && road === lamp ? parts : []));
+  return new Map([
+    ...laid.flatMap(({ anchors }) => [...anchors]),
+    ...controllers.map(({ x, y, width, height }, index) =>
+      level(index === 0 ? 'controller' : 'controller 2', { x: x + width / 2, y: y + height / 2 })
+    ),
+    ...lamps.flatMap(({ road, at }) => partsOf(road).map(({ id }) => level(id, at))),
+    ...probes.map(({ id, at }) => level(id, { x: at.x, y: at.y + 4 }))
+  ]);
 }
 
 /** A wire that passes a row has its parts between two rows. */

@@ -3,4 +3,5 @@ export { gapWords } from './gapWords';
 export { playSequence, type StepPlayed } from './playSequence';
 export { quayWorking } from './quayWorking';
 export { SequenceSchema, type Sequence } from './sequence';
+export { SEEN_MM, way, type Way } from './way';
 export { works, workingsOf, type Working } from './workings';

@@ -1,6 +1,5 @@
 import {
   act,
-  eastMm,
   joinWords,
   RefusedError,
   trainsOf,
@@ -14,6 +13,7 @@ import { driveTo, isOver, start, TICKS_PER_SECOND, type Drive } from './drive';
 import { gapWords } from './gapWords';
 import type { Sequence, WorkingStep } from './sequence';
 import { isDone } from './until';
+import { way } from './way';
 
 /** A drive that is not done by then is given up, s. */
 const MOST_SECONDS = 120;
@@ -21,8 +21,6 @@ const MOST_SECONDS = 120;
 const STOP_SECONDS = 0.5;
 /** How often a drive is looked at, s. */
 const LOOK_SECONDS = 0.1;
-/** What goes so far has moved, mm. Source: common practice. */
-const SEEN_MM = 3;
 
 /** What came of a step. */
 export interface StepPlayed {
@@ -95,7 +93,7 @@ function amiss(yard: Yard, { before, drive, step }: Watched): readonly string[] 
   const named = [...step.moves, ...(until && 'loco' in until ? [until.loco] : [])];
   const meant = named.map((name) => trainWith(scene, name)[0]);
   const others = trainsOf(scene).filter(
-    ([root]) => !meant.includes(root) && hasMoved(yard, root, [before, scene])
+    ([root]) => !meant.includes(root) && way({ yard, before, after: scene }, root) !== 'stays'
   );
   const bumps = events.flatMap(({ kind, loco, other }) =>
     kind === 'bump' && !(until && 'meets' in until && until.meets === other)
@@ -113,9 +111,4 @@ function amiss(yard: Yard, { before, drive, step }: Watched): readonly string[] 
       ? [`${until.loco} does not get there.`]
       : [])
   ];
-}
-
-function hasMoved(yard: Yard, name: string, scenes: readonly [Scene, Scene]): boolean {
-  const [from, to] = scenes.map((scene) => vehicles(scene)[name]);
-  return from && to ? Math.abs(eastMm(yard, to) - eastMm(yard, from)) > SEEN_MM : false;
 }

@@ -14,4 +14,3 @@ export {
   type Question
 } from './question';
 export { because, happened, lampBecause, probeBecause } from './words';
-export { way } from './way';

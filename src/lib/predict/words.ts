@@ -1,4 +1,4 @@
-import { gapWords } from '../motion';
+import { gapWords, way, type Way } from '../motion';
 import {
   ampsText,
   findPoint,
@@ -16,7 +16,6 @@ import {
   type Why
 } from '../yard';
 import type { Played } from './kinds/kind';
-import { way, type Way } from './way';
 
 const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'went east' };
 

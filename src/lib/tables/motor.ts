@@ -33,10 +33,10 @@ export interface MotorState {
   readonly efficiency: number;
 }
 
-/** Rad/s in one revolution a minute. */
+/** A speed in rad/s, from revolutions a minute. */
 export const radPerSecond = (rpm: number): number => (rpm * 2 * Math.PI) / 60;
 
-/** Revolutions a minute in rad/s. */
+/** A speed in revolutions a minute, from rad/s. */
 export const revolutionsPerMinute = (speed: number): number => (speed * 60) / (2 * Math.PI);
 
 /**

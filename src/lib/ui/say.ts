@@ -1,5 +1,5 @@
-import { gapWords } from '../motion';
-import { because, way } from '../predict';
+import { gapWords, way } from '../motion';
+import { because } from '../predict';
 import {
   CENTRE_VOLTS,
   editWords,

@@ -1,10 +1,9 @@
-import { driver, isOver, settle, start, type StepPlayed } from '../motion';
+import { driver, isOver, settle, start, way, type StepPlayed } from '../motion';
 import {
   answer,
   answerKey,
   asked,
   WATCH_SECONDS,
-  way,
   type Asked,
   type Played,
   type Question

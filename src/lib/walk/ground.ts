@@ -1,4 +1,5 @@
-import { answer, play, way, type Question } from '../predict';
+import { way } from '../motion';
+import { answer, play, type Question } from '../predict';
 import {
   admit,
   BorderError,

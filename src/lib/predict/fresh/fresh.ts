@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { driveTo, settle, start } from '../../motion';
+import { driveTo, SEEN_MM, settle, start } from '../../motion';
 import {
   act,
   admit,
@@ -15,7 +15,6 @@ import {
   type Yard
 } from '../../yard';
 import { NOTHING, SAME } from '../kinds/compare';
-import { SEEN_MM } from '../way';
 import { answer, asked, hides, questionEntries, type Question } from '../question';
 import { chanceOf } from './chance';
 import type { Cause, Draft, Family } from './family';

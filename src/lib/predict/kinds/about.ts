@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { way } from '../way';
+import { way } from '../../motion';
 import { questionKind } from './kind';
 
 const options = ['stays', 'west', 'east'] as const;

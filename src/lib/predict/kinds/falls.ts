@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { way } from '../../motion';
 import { vehicles } from '../../yard';
-import { way } from '../way';
 import { questionKind } from './kind';
 
 const words = { stays: 'does not move', rails: 'stays on the rails', falls: 'falls in' } as const;

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { way } from '../../motion';
 import { ActionSchema } from '../../yard';
-import { way } from '../way';
 import { questionKind } from './kind';
 
 const idOf = ({ loco }: { readonly loco: string }): string => loco || 'controller';
