@@ -2,7 +2,7 @@ export { act, ActionSchema, StepSchema, type Action, type Step } from './action'
 export { RefusedError } from './refused';
 export { beyond, facing, holeAt, holes, travel, type Beyond, type Facing, type Hole } from './deck';
 export { admit, BorderError, met, quantity, type Finding } from './border';
-export { apply, circuitOf, elementsOf, spoilt, withHands } from './apply';
+export { apply, circuitOf, elementsIn, elementsOf, spoilt, withHands } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
   faulted,

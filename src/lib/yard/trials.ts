@@ -21,8 +21,6 @@ export interface Trial {
   readonly judged: readonly string[];
 }
 
-type Hands = Pick<Scene, 'pin' | 'locos'> & { readonly on: readonly string[] };
-
 /** These roads switched on; a rotary can do the first of them only. */
 const switchedOn = (yard: Yard, on: readonly string[]): Partial<Scene> => {
   const can = switchedRoads(yard).filter((road) => on.includes(road));
@@ -37,21 +35,19 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
   const pinned = wire(yard).flatMap(({ road, parts }) =>
     road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
   );
-  const scene = ({ on, pin, locos }: Hands): Scene => {
-    const deck = hole?.deckMm ?? 0;
-    return fit(
-      'trial',
-      yard,
-      admit('trial', SceneSchema, { controller: 1, ...switchedOn(yard, on), deck, pin, locos })
-    );
-  };
   const pin = hole ? 'home' : 'out';
   const stop = hole?.name;
+  const standing = (locos: Scene['locos']): Scene => {
+    const scene = { controller: 1, deck: hole?.deckMm ?? 0, pin, locos };
+    return fit('trial', yard, admit('trial', SceneSchema, scene));
+  };
+  const still = standing({});
+  const on = (...some: readonly string[]): Partial<Scene> => switchedOn(yard, some);
   const off: Trial = {
     kind: 'off',
     stop,
     pair: [],
-    scene: scene({ on: [], pin, locos: {} }),
+    scene: { ...still, ...on() },
     asked: all,
     judged: all.filter((road) => !switched.includes(road))
   };
@@ -59,7 +55,7 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
     kind: 'own',
     stop,
     pair: [road],
-    scene: scene({ on: [road], pin, locos: {} }),
+    scene: { ...still, ...on(road) },
     asked: all,
     judged: [road]
   }));
@@ -68,7 +64,11 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
     kind: 'unpinned',
     stop,
     pair: [],
-    scene: scene({ on: yard.switching === 'rotary' ? [road] : switched, pin: 'out', locos: {} }),
+    scene: {
+      ...still,
+      ...on(...(yard.switching === 'rotary' ? [road] : switched)),
+      pin: 'out'
+    },
     asked: [road],
     judged: []
   }));
@@ -76,12 +76,11 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
     .filter(({ fixed }) => roadNamed(yard, fixed).whole === hole.fixed)
     .map((meeting): Trial => {
       const pair = [meeting.fixed, meeting.deckRoad];
-      const locos = astride(yard, meeting);
       return {
         kind: 'across',
         stop,
         pair,
-        scene: scene({ on: pair, pin, locos }),
+        scene: { ...standing(astride(yard, meeting)), ...on(...pair) },
         asked: [],
         judged: []
       };
