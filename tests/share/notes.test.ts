@@ -5,22 +5,21 @@ import {
   changeNotes,
   huntAside,
   huntBack,
-  keepNew,
-  listKept,
   putBack,
   readNotes,
-  removeKept,
-  restoreKept,
   withFault,
   withHunt,
   withoutFault,
   withPrinted,
   withReading,
   withTick,
-  yardFile
+  yardFile,
+  yardStore
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
 import { browser, ok } from './shelf';
+
+const { keepNew, listKept, removeKept, restoreKept } = yardStore;
 
 describe('notes beside a yard', () => {
   test('are empty at first, and read back as they were typed, whatever was typed', () => {
