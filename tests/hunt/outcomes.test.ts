@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest';
 import { outcomes, suspectsOf, testsOf, type Suspect, type Test } from '../../src/lib/hunt';
-import { BUZZ_OHMS, faultsOf, litBy, locoNamed, read, startingVolts } from '../../src/lib/yard';
+import {
+  BUZZ_OHMS,
+  faultsOf,
+  litBy,
+  liveRoads,
+  locoNamed,
+  read,
+  startingVolts
+} from '../../src/lib/yard';
 import type { Edit, Scene, Yard } from '../../src/lib/yard';
 import { yardOf } from '../yard/build';
 import { seeded } from './drive';
@@ -70,6 +78,18 @@ test.each([
     compared += 1;
   }
   expect(compared).toBe(150);
+});
+
+test('outcomes(yard): metal laid by any of a hundred faults counts in every moment of a large yard', () => {
+  const yard = yardOf({ deckRoads: 24, stablingRoads: 12, lamps: 'own' });
+  const laid = suspectsOf(yard).filter(({ name }) => /^(bridge|touching):/.test(name));
+  const named = (id: string) => testsOf(yard).find((each) => each.id === id) as Test;
+  const [all = []] = outcomes(yard, [named('round stray own')], laid);
+  const last = laid.findIndex(({ name }) => name === 'touching: 12 and R');
+  const alone = named('stray, own R at 12');
+  const plain = liveRoads(yard, faulty(alone, laid[last] as Suspect, {}));
+  expect(alone.moment.others.filter((road) => plain.has(road))).toEqual(['12']);
+  expect(all[last]?.[0]).toBe(0);
 });
 
 test('suspectsOf(yard): every fault of the catalogue once, and that nothing is wrong', () => {

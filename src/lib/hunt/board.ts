@@ -1,4 +1,5 @@
 import { once, type Yard } from '../yard';
+import { Concerns } from './concerns';
 import type { Test } from './kinds';
 import { moments } from './moment';
 import { Numbers, Patches } from './patch';
@@ -17,7 +18,9 @@ export class Board {
     const suspects = suspectsOf(yard);
     this.suspects = suspects;
     const named = { elements: new Numbers(), nodes: new Numbers() };
-    const shared = { patches: new Patches(yard, named), islands: new Islands() };
+    const patches = new Patches(yard, named);
+    const concerns = new Concerns(yard, suspects, patches);
+    const shared = { patches, concerns, islands: new Islands() };
     const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects, shared));
     this.stands = [...roundsOf(stands), ...stands];
     this.places = new Map(

@@ -1,10 +1,5 @@
 import { Sets, type Element } from '../circuit';
-import { isOpen, isWire, type Change, type Named } from './patch';
-
-/** Room for elements and nodes that changes add. */
-const SPARE = 64;
-
-const ints = (length: number): Int32Array => new Int32Array(length);
+import { isOpen, isWire, ohmsIn, type Change, type Named } from './patch';
 
 /**
  * A circuit in numbers. A few of its elements are changed and changed back again and again, to see
@@ -12,43 +7,32 @@ const ints = (length: number): Int32Array => new Int32Array(length);
  */
 export class Net {
   /** Two nodes of each element. */
-  readonly a: Int32Array;
-  readonly b: Int32Array;
-  readonly ohms: Float64Array;
-  /** 1 where an element is a conductor. */
-  readonly wire: Uint8Array;
-  /** 1 where an element is there, and no open contact. */
-  readonly whole: Uint8Array;
-  readonly elements: (Element | undefined)[];
-  /** Whole elements at each node, and the exclusive or of their numbers: of the last one left, that one. */
-  readonly degree: Int32Array;
-  readonly mix: Int32Array;
-  private readonly base: (Element | undefined)[];
-  private readonly sets: Sets;
+  readonly a: number[] = [];
+  readonly b: number[] = [];
+  readonly ohms: number[] = [];
+  /** Whether an element is a conductor. */
+  readonly wire: boolean[] = [];
+  /** Whether an element is there, and no open contact. */
+  readonly whole: boolean[] = [];
+  readonly elements: (Element | undefined)[] = [];
+  private readonly base: readonly (Element | undefined)[];
 
   constructor(
     elements: readonly Element[],
     private readonly named: Named
   ) {
-    const numbers = elements.map(({ id, a, b }) => {
-      named.nodes.of(a);
-      named.nodes.of(b);
-      return named.elements.of(id);
-    });
-    const room = named.elements.size + SPARE;
-    const nodes = named.nodes.size + SPARE;
-    [this.a, this.b, this.ohms] = [ints(room), ints(room), new Float64Array(room)];
-    [this.wire, this.whole] = [new Uint8Array(room), new Uint8Array(room)];
-    [this.degree, this.mix] = [ints(nodes), ints(nodes)];
-    this.sets = new Sets(nodes);
-    this.elements = new Array<Element | undefined>(room).fill(undefined);
-    elements.forEach((element, index) => this.put(numbers[index] ?? 0, element));
+    for (const element of elements) this.put(named.elements.of(element.id), element);
     this.base = [...this.elements];
   }
 
   /** Number of a node. */
   node(name: string): number {
     return this.named.nodes.of(name);
+  }
+
+  /** How many nodes have a number. */
+  get nodes(): number {
+    return this.named.nodes.size;
   }
 
   /** What `work` finds with these changes made; they are taken back after it. */
@@ -60,42 +44,36 @@ export class Net {
   }
 
   private put(number: number, element: Element | undefined): void {
-    if (this.whole[number] === 1) this.join(number, -1);
     this.elements[number] = element;
-    this.whole[number] = isOpen(element) ? 0 : 1;
-    if (element === undefined || this.whole[number] === 0) return;
+    this.whole[number] = !isOpen(element);
+    if (element === undefined || !this.whole[number]) return;
     this.a[number] = this.node(element.a);
     this.b[number] = this.node(element.b);
-    this.wire[number] = isWire(element) ? 1 : 0;
-    this.ohms[number] = 'ohms' in element ? element.ohms : 0;
-    this.join(number, 1);
-  }
-
-  private join(number: number, by: 1 | -1): void {
-    for (const ends of [this.a, this.b]) {
-      const node = ends[number] ?? 0;
-      this.degree[node] = (this.degree[node] ?? 0) + by;
-      this.mix[node] = (this.mix[node] ?? 0) ^ number;
-    }
+    this.wire[number] = isWire(element);
+    this.ohms[number] = ohmsIn(element);
   }
 
   /** Nodes joined by conductors. */
   conductors(): Sets {
-    const { sets, a, b, wire, whole } = this;
-    sets.part();
-    for (let e = 0; e < this.elements.length; e++) {
-      if (whole[e] === 1 && wire[e] === 1) sets.join(a[e] ?? 0, b[e] ?? 0);
-    }
-    return sets;
+    return this.joined((e) => this.wire[e] === true);
   }
 
-  /** Of each node that nothing joins to a source, or to one of these nodes, a node that stands for all joined to it; −1 for others. */
-  dead(looked: readonly number[]): Int32Array {
-    const { sets, a, b, whole, elements } = this;
-    sets.part();
-    for (let e = 0; e < elements.length; e++) if (whole[e] === 1) sets.join(a[e] ?? 0, b[e] ?? 0);
-    const ends = elements.flatMap((each, e) => (each?.kind === 'source' ? [a[e] ?? 0] : []));
-    const alive = new Set([...looked, ...ends].map((node) => sets.find(node)));
-    return this.degree.map((_, node) => (alive.has(sets.find(node)) ? -1 : sets.find(node)));
+  /** 1 for each node that something joins to a source, or to one of these nodes. */
+  alive(looked: readonly number[]): Uint8Array {
+    const sets = this.joined(() => true);
+    const alive = new Uint8Array(this.nodes);
+    const sources = this.elements.flatMap((each, e) =>
+      each?.kind === 'source' ? [this.a[e] ?? 0] : []
+    );
+    const roots = new Set([...looked, ...sources].map((node) => sets.find(node)));
+    return alive.map((_, node) => (roots.has(sets.find(node)) ? 1 : 0));
+  }
+
+  private joined(isWay: (e: number) => boolean): Sets {
+    const sets = new Sets(this.nodes);
+    this.whole.forEach((isWhole, e) => {
+      if (isWhole && isWay(e)) sets.join(this.a[e] ?? 0, this.b[e] ?? 0);
+    });
+    return sets;
   }
 }

@@ -1,5 +1,6 @@
 import type { Element } from '../circuit';
 import {
+  elementsIn,
   elementsOf,
   faulted,
   faultParts,
@@ -18,6 +19,9 @@ import {
 /** Whether an element carries nothing, whatever it joins: it is not there, or an open contact. */
 export const isOpen = (element: Element | undefined): boolean =>
   element === undefined || (element.kind === 'switch' && !element.closed);
+
+/** Ω; 0 where it has none of its own. */
+export const ohmsIn = (element: Element): number => ('ohms' in element ? element.ohms : 0);
 
 export const isWire = ({ kind }: Element): boolean => kind === 'resistor' || kind === 'switch';
 
@@ -56,16 +60,14 @@ export interface Change {
 
 /** What faults do to the wiring while its contacts stand in one way. */
 export interface Patch {
-  /** Runs that they change or lay. */
-  readonly runs: readonly Run[];
   /** Elements that carry something before or after, and not the same. */
   readonly changes: readonly Change[];
-  /** Whether some part stands between other nodes than before. */
-  readonly moves: boolean;
+  /** Elements that stand between other nodes than before. */
+  readonly moved: readonly Element[];
 }
 
 /** The patch of no fault. */
-const none: Patch = { runs: [], changes: [], moves: false };
+export const none: Patch = { changes: [], moved: [] };
 
 const isPutAsBefore = (now: Element, before: Element): boolean =>
   now.a === before.a && now.b === before.b;
@@ -73,12 +75,8 @@ const isPutAsBefore = (now: Element, before: Element): boolean =>
 function isSame(now: Element | undefined, before: Element | undefined): boolean {
   if (isOpen(now) && isOpen(before)) return true;
   if (!now || !before || now.kind !== before.kind || !isPutAsBefore(now, before)) return false;
-  const [ohms, was] = [now, before].map((each) => ('ohms' in each ? each.ohms : 0));
-  return isOpen(now) === isOpen(before) && ohms === was;
+  return isOpen(now) === isOpen(before) && ohmsIn(now) === ohmsIn(before);
 }
-
-const byId = (runs: readonly Run[]): ReadonlyMap<string, Element> =>
-  new Map(runs.flatMap(elementsOf).map((element) => [element.id, element]));
 
 /** Whether an element joins nothing that it did not join before, and as a conductor where it was none. */
 function stays(now: Element | undefined, before: Element | undefined): boolean {
@@ -89,33 +87,38 @@ function stays(now: Element | undefined, before: Element | undefined): boolean {
 
 function changeOf(
   { elements, nodes }: Named,
-  id: string,
-  { now, before }: { readonly now: Element | undefined; readonly before: Element | undefined }
+  now: Element | undefined,
+  before: Element | undefined
 ): Change {
-  const carrying = [now, before].flatMap((each) => (each && !isOpen(each) ? [each] : []));
+  const ends: number[] = [];
+  for (const each of [now, before])
+    if (each && !isOpen(each)) ends.push(nodes.of(each.a), nodes.of(each.b));
   return {
-    element: elements.of(id),
+    element: elements.of((now ?? before)?.id ?? ''),
     now,
-    ends: carrying.flatMap(({ a, b }) => [nodes.of(a), nodes.of(b)]),
+    ends,
     stays: stays(now, before)
   };
 }
 
 function patchOf(named: Named, before: readonly Run[], after: readonly Run[]): Patch {
-  const runs = after.filter((run) => !before.includes(run));
-  const [old, now] = [byId(before.filter((run) => !after.includes(run))), byId(runs)];
-  const all = [...new Set([...old.keys(), ...now.keys()])].map((id) => ({
-    id,
-    now: now.get(id),
-    before: old.get(id)
-  }));
-  return {
-    runs,
-    changes: all
-      .filter((each) => !isSame(each.now, each.before))
-      .map((each) => changeOf(named, each.id, each)),
-    moves: all.some((each) => each.now && each.before && !isPutAsBefore(each.now, each.before))
+  const changes: Change[] = [];
+  const moved: Element[] = [];
+  const compare = (now: Element | undefined, was: Element | undefined) => {
+    if (!isSame(now, was)) changes.push(changeOf(named, now, was));
+    if (now && was && !isPutAsBefore(now, was)) moved.push(now);
   };
+  const gone = before.filter((run) => !after.includes(run)).flatMap(elementsOf);
+  const old = new Map(gone.map((element) => [element.id, element]));
+  for (const run of after) {
+    if (before.includes(run)) continue;
+    for (const now of elementsIn(run)) {
+      compare(now, old.get(now.id));
+      old.delete(now.id);
+    }
+  }
+  for (const was of old.values()) compare(undefined, was);
+  return { changes, moved };
 }
 
 /** A yard's runs with hands at its contacts: what faults are put into. */
@@ -127,8 +130,11 @@ export interface Hands {
   readonly awake: ReadonlyMap<number, string>;
 }
 
-/** Numbers of the runs in which a fault's parts lie. */
-type Touched = ReadonlySet<number>;
+/** Numbers of the runs in which a fault's parts lie, in their order. */
+type Touched = readonly number[];
+
+const inOrder = (numbers: readonly number[]): Touched =>
+  [...new Set(numbers)].sort((a, b) => a - b);
 
 const runNumbers = once(
   (yard: Yard): ReadonlyMap<string, number> =>
@@ -137,24 +143,29 @@ const runNumbers = once(
 
 const standOf = ({ parts }: Run): string => parts.map(({ closed }) => Number(closed)).join('');
 
-/** How the contacts of each run stand with everything switched off and the plug in. */
-const atRest = once((yard: Yard): readonly string[] =>
-  wire(yard).map((run) => standOf({ ...run, parts: run.parts.map(rested) }))
-);
-
 const rested = (part: Part): Part => (part.kind === 'plug' ? { ...part, closed: true } : part);
 
-/** The runs of a scene, without any fault. */
-export function handsOf(yard: Yard, scene: Scene): Hands {
-  const set = withHands(yard, scene);
+/** A yard's runs with everything switched off and the plug in. */
+const atRest = once((yard: Yard): readonly Run[] =>
+  wire(yard).map((run) => ({ ...run, parts: run.parts.map(rested) }))
+);
+
+const handsWith = (yard: Yard, set: readonly Run[], deckMm: number): Hands => {
   const rest = atRest(yard);
   const stands = set.map((run, number) => [number, standOf(run)] as const);
   return {
-    runs: spoilt(set, [], { yard, deckMm: scene.deck }),
-    deckMm: scene.deck,
-    awake: new Map(stands.filter(([number, stand]) => stand !== rest[number]))
+    runs: spoilt(set, [], { yard, deckMm }),
+    deckMm,
+    awake: new Map(stands.filter(([number, stand]) => stand !== standOf(rest[number] as Run)))
   };
-}
+};
+
+/** The runs of a scene, without any fault. */
+export const handsOf = (yard: Yard, scene: Scene): Hands =>
+  handsWith(yard, withHands(yard, scene), scene.deck);
+
+/** The runs with everything switched off and the plug in, without any fault. */
+export const handsAtRest = (yard: Yard): Hands => handsWith(yard, atRest(yard), 0);
 
 /** What each fault does to a yard's wiring, worked out once for each way in which the contacts concerned stand. */
 export class Patches {
@@ -166,33 +177,35 @@ export class Patches {
     readonly named: Named
   ) {}
 
-  private touchedBy(fault: Fault): Touched {
+  /** Numbers of the runs that a fault changes. */
+  touchedBy(fault: Fault): Touched {
     const before = this.touched.get(fault);
     if (before) return before;
     const numbers = runNumbers(this.yard);
-    const touched = new Set(faultParts(this.yard, fault).flatMap((id) => numbers.get(id) ?? []));
+    const all = faultParts(this.yard, fault).flatMap((id) => numbers.get(id) ?? []);
+    const touched = inOrder(all);
     this.touched.set(fault, touched);
     return touched;
   }
 
-  private put(faults: readonly Fault[], { runs, deckMm }: Hands): Patch {
-    const touched = new Set(faults.flatMap((each) => [...this.touchedBy(each)]));
-    const some = runs.filter((_, number) => touched.has(number));
+  private put(faults: readonly Fault[], touched: Touched, { runs, deckMm }: Hands): Patch {
+    const some = touched.map((number) => runs[number] as Run);
     return patchOf(this.named, some, faulted(some, faults, { yard: this.yard, deckMm }));
   }
 
   /** What these faults do with hands so. */
   of(faults: readonly Fault[], hands: Hands): Patch {
-    const [fault, ...more] = faults;
+    const [fault] = faults;
     if (fault === undefined) return none;
-    if (more.length > 0) return this.put(faults, hands);
+    if (faults.length > 1)
+      return this.put(faults, inOrder(faults.flatMap((each) => this.touchedBy(each))), hands);
     const touched = this.touchedBy(fault);
     let key = isByDeck(fault) ? String(hands.deckMm) : '';
     for (const [number, stand] of hands.awake)
-      if (touched.has(number)) key += ` ${number} ${stand}`;
+      if (touched.includes(number)) key += ` ${number} ${stand}`;
     const known = this.known.get(fault) ?? new Map<string, Patch>();
     this.known.set(fault, known);
-    const patch = known.get(key) ?? this.put([fault], hands);
+    const patch = known.get(key) ?? this.put(faults, touched, hands);
     known.set(key, patch);
     return patch;
   }

@@ -1,15 +1,15 @@
-import { once, placed, sidesOf, type Placed, type Run } from '../yard';
+import type { Element } from '../circuit';
+import { elementsOf, sidesOf, type Run } from '../yard';
 import type { Pair } from './moment';
 
-/** One side of a part: that to which its run leads, or that from which it comes. */
+/** One side of a part. */
 interface Side {
   readonly part: string;
+  /** Whether it is the one from which the part's run comes. */
   readonly isFrom: boolean;
 }
 
-const placedOnce = once(placed);
-
-/** The points of a moment, and the nodes that they are in runs which a fault has changed. */
+/** The points of a moment, and the nodes that they are where a fault has moved parts. */
 export class Places {
   readonly ids: readonly string[];
   /** Each point as one side of a part; undefined where its node has its name. */
@@ -20,34 +20,33 @@ export class Places {
     this.ids = [...new Set(pairs.flat())];
     const names = this.ids.map((id) => /^(.+) (panel|rail|fixed|deck) side$/.exec(id));
     const wanted = new Set(names.flatMap((name) => name?.[1] ?? []));
-    const runOf = new Map(
-      runs.flatMap((run) => run.parts.filter(({ id }) => wanted.has(id)).map(({ id }) => [id, run]))
+    const found = new Map(
+      runs.flatMap((run) =>
+        run.parts.filter(({ id }) => wanted.has(id)).map((part) => [part.id, { run, part }])
+      )
     );
-    this.sides = names.map((found) => {
-      const [, part = '', side] = found ?? [];
-      const run = runOf.get(part);
-      if (!run) return undefined;
-      const isNear = sidesOf(partIn(run, part))[0] === `${side} side`;
-      return { part, isFrom: isNear === (run.job === 'feed') };
+    this.sides = names.map((name) => {
+      const [, id = '', side] = name ?? [];
+      const { run, part } = found.get(id) ?? {};
+      if (!run || !part) return undefined;
+      const isNear = sidesOf(part)[0] === `${side} side`;
+      return { part: id, isFrom: isNear === (run.job === 'feed') };
     });
-    const concerned = [...new Set(runOf.values())];
-    this.sound = this.in(concerned, this.ids);
+    const concerned = new Set([...found.values()].map(({ run }) => run));
+    this.sound = this.in([...concerned].flatMap(elementsOf), this.ids);
   }
 
-  private in(runs: readonly Run[], otherwise: readonly string[]): readonly string[] {
-    const parts = new Map(runs.flatMap(placedOnce).map((part) => [part.id, part]));
+  private in(elements: readonly Element[], otherwise: readonly string[]): readonly string[] {
+    const byId = new Map(elements.map((element) => [element.id, element]));
     return this.ids.map((id, index) => {
       const side = this.sides[index];
-      const part = side && parts.get(side.part);
-      return (part && (side.isFrom ? part.from : part.to)) ?? otherwise[index] ?? id;
+      const element = side && byId.get(side.part);
+      return (element && (side.isFrom ? element.a : element.b)) ?? otherwise[index] ?? id;
     });
   }
 
-  /** The node of each point, with these runs in place of those that they were. */
-  nodes(changed: readonly Run[]): readonly string[] {
-    return changed.length === 0 ? this.sound : this.in(changed, this.sound);
+  /** The node of each point, with these elements moved. */
+  nodes(moved: readonly Element[]): readonly string[] {
+    return moved.length === 0 ? this.sound : this.in(moved, this.sound);
   }
 }
-
-const partIn = (run: Run, part: string): Placed =>
-  placedOnce(run).find(({ id }) => id === part) as Placed;

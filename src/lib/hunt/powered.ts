@@ -50,10 +50,13 @@ function benchOf(elements: readonly Element[], more: Element | undefined): Bench
 export class Powered {
   private readonly isFed: boolean;
   private readonly puts = new Map<string, Put>();
+  private readonly open = new Map<string, number>();
   private ways: Ways | undefined;
   private limits: boolean | undefined;
 
   constructor(
+    /** One for each kind of island. */
+    readonly number: number,
     readonly elements: readonly Element[],
     private readonly shape: Shape
   ) {
@@ -66,7 +69,11 @@ export class Powered {
 
   /** Volts between two nodes with nothing held there. */
   between(a: string, b: string): number {
-    return a === b || !this.isFed ? 0 : (this.bare.between(a, b) ?? 0);
+    if (a === b || !this.isFed) return 0;
+    const key = `${a} ${b}`;
+    const volts = this.open.get(key) ?? this.bare.between(a, b) ?? 0;
+    this.open.set(key, volts);
+    return volts;
   }
 
   /** Whether a source other than the lamps' own gives all it can. */
@@ -153,7 +160,7 @@ export class Islands {
     if (before) return before;
     const same = this.shapes.get(shape) ?? new Shape();
     this.shapes.set(shape, same);
-    const powered = new Powered(elements(), same);
+    const powered = new Powered(this.known.size, elements(), same);
     this.known.set(key, powered);
     return powered;
   }

@@ -100,11 +100,12 @@ class RoundStand implements Stand {
   }
 
   private find(showing: (stand: Stand) => object): object {
-    const amiss = this.members.flatMap(({ stand, test }, index) => {
+    const amiss: number[] = [];
+    this.members.forEach(({ stand, test }, index) => {
       const [now, sound] = [showing(stand), stand.of(0)];
-      if (now === sound) return [];
+      if (now === sound) return;
       const [here, before] = [stand.sharesOf(test, now), stand.sharesOf(test, sound)];
-      return here.every((share, each) => share === before[each]) ? [] : [index];
+      if (here.some((share, each) => share !== before[each])) amiss.push(index);
     });
     const key = amiss.length > 1 ? 'several' : amiss.join();
     const shown = this.known.get(key) ?? {};

@@ -1,4 +1,4 @@
-import type { Element } from '../circuit';
+import type { Element, Sets } from '../circuit';
 import {
   circuitOf,
   feedOf,
@@ -10,35 +10,17 @@ import {
   type Instrument,
   type Yard
 } from '../yard';
-import { Clumps } from './clumps';
-import { Kernels, type Kernel, type Place } from './kernel';
+import type { Concerns } from './concerns';
+import { Kernels, type Place } from './kernel';
 import type { Moment, Pair } from './moment';
 import { Net } from './net';
-import { handsOf, type Change, type Hands, type Patch, type Patches } from './patch';
+import { handsOf, none, type Change, type Hands, type Patch, type Patches } from './patch';
 import { Places } from './places';
 import type { Islands, Powered } from './powered';
 import { known, type Range } from './range';
 
 /** The loco with which roads are tried. */
 const LOCO = locoNamed('Plover');
-
-/** What a yard shows in a moment, whatever is wrong with it. */
-export interface Settled {
-  /** Whether the controller gives all it can with nothing more on the rails. */
-  readonly limiting: () => boolean;
-  /** Volts across a loco that is held still on a road. */
-  readonly locoVolts: (road: string) => number;
-  /** Roads on which a loco would run though they should be dead. */
-  readonly live: readonly string[];
-  /** Volts that an instrument held at two points has across it, whatever their sign. */
-  readonly held: (kind: Exclude<Instrument, 'ohmmeter'>, pair: Pair) => Range;
-  /** Volts between two points with nothing held there; 0 where they share no island. */
-  readonly between: (pair: Pair) => number;
-  /** Ohms between two points, with the supply unplugged; Infinity is open. */
-  readonly ohms: (pair: Pair) => Range;
-  /** Amps of a road's panel lamp. */
-  readonly lampAmps: (road: string) => number;
-}
 
 const motor = (a: string, b: string): Element => ({
   kind: 'motor',
@@ -51,29 +33,72 @@ const motor = (a: string, b: string): Element => ({
 
 const rails = (road: string): Pair => [`feed rail ${road}`, `return rail ${road}`];
 
-/** What islands show at these places of theirs. */
-function settledOf(
-  islands: readonly Powered[],
-  places: ReadonlyMap<string, Place>,
-  live: readonly string[]
-): Settled {
-  const at = (pair: Pair) => pair.map((id) => places.get(id)) as [Place, Place];
+/** What of a circuit somebody sees. */
+interface Sight {
+  readonly islands: readonly Powered[];
+  /** Where each node lies at which somebody looks, and the number of each point among them. */
+  readonly seen: readonly Place[];
+  readonly at: ReadonlyMap<string, number>;
+}
+
+/** What a yard shows in a moment, whatever is wrong with it. */
+export class Settled {
+  constructor(
+    private readonly sight: Sight,
+    /** Roads on which a loco would run though they should be dead. */
+    readonly live: readonly string[] = [],
+    /** What shows the same but for these roads; undefined: itself. */
+    private readonly same?: Settled
+  ) {}
+
+  /** One for all that show the same but for the roads that are live. */
+  get rest(): Settled {
+    return this.same ?? this;
+  }
+
+  /** The same with these roads live. */
+  with(live: readonly string[]): Settled {
+    return new Settled(this.sight, live, this.rest);
+  }
+
   /** What an island says where both points lie in it; `apart` where they share none. */
-  const asked = <T>(pair: Pair, apart: T, ask: (island: Powered, ends: Pair) => T): T => {
-    const [from, to] = at(pair);
+  private asked<T>(pair: Pair, apart: T, ask: (island: Powered, ends: Pair) => T): T {
+    const { islands, seen, at } = this.sight;
+    const [from, to] = pair.map((id) => seen[at.get(id) ?? 0]) as [Place, Place];
     const island = islands[from.island];
     return island && from.island === to.island ? ask(island, [from.name, to.name]) : apart;
-  };
-  return {
-    limiting: () => islands.some(({ limiting }) => limiting),
-    live,
-    locoVolts: (road) => asked(rails(road), 0, (island, ends) => island.loaded(motor(...ends))),
-    held: (kind, pair) =>
-      asked(pair, known(0), (island, ends) => island.held(instrumentBetween(kind, ...ends))),
-    between: (pair) => asked(pair, 0, (island, ends) => island.between(...ends)),
-    ohms: (pair) => asked(pair, known(Infinity), (island, ends) => island.ohms(...ends)),
-    lampAmps: (road) => islands.reduce((sum, island) => sum + (island.amps(`lamp ${road}`) ?? 0), 0)
-  };
+  }
+
+  /** Whether the controller gives all it can with nothing more on the rails. */
+  limiting(): boolean {
+    return this.sight.islands.some(({ limiting }) => limiting);
+  }
+
+  /** Volts across a loco that is held still on a road. */
+  locoVolts(road: string): number {
+    return this.asked(rails(road), 0, (island, ends) => island.loaded(motor(...ends)));
+  }
+
+  /** Volts that an instrument held at two points has across it, whatever their sign. */
+  held(kind: Exclude<Instrument, 'ohmmeter'>, pair: Pair): Range {
+    const ask = (island: Powered, ends: Pair) => island.held(instrumentBetween(kind, ...ends));
+    return this.asked(pair, known(0), ask);
+  }
+
+  /** Volts between two points with nothing held there; 0 where they share no island. */
+  between(pair: Pair): number {
+    return this.asked(pair, 0, (island, ends) => island.between(...ends));
+  }
+
+  /** Ohms between two points, with the supply unplugged; Infinity is open. */
+  ohms(pair: Pair): Range {
+    return this.asked(pair, known(Infinity), (island, ends) => island.ohms(...ends));
+  }
+
+  /** Amps of a road's panel lamp. */
+  lampAmps(road: string): number {
+    return this.sight.islands.reduce((sum, island) => sum + (island.amps(`lamp ${road}`) ?? 0), 0);
+  }
 }
 
 /** A road's rails and its feed terminal, by number. */
@@ -84,16 +109,16 @@ interface Reach {
   readonly back: number;
 }
 
-const keyOf = ({ islands }: Kernel): string => islands.map(({ key }) => key).join(';');
-
 /** What all moments of a yard share. */
 export interface Shared {
   readonly patches: Patches;
   readonly islands: Islands;
+  readonly concerns: Concerns;
 }
 
 /** What a moment shows of a yard with some faults or none: one object for all that show the same. */
 export class Settling {
+  /** What is shown, by the kernel and the roads that are live, or by what changes do to the sound kernel. */
   private readonly known = new Map<string, Settled>();
   private readonly hands: Hands;
   private readonly net: Net;
@@ -101,16 +126,16 @@ export class Settling {
   private readonly places: Places;
   private readonly others: readonly Reach[];
   private readonly home: number;
-  /** Elements of the sound yard that matter here. */
-  private readonly core: Uint8Array;
-  /** Of each node far from every source and from where somebody looks, what stands for those joined to it; −1 for others. */
-  private readonly dead: Int32Array;
+  /** 1 for each node of the sound yard that something joins to a source, or to where somebody looks. */
+  private readonly alive: Uint8Array;
   private readonly looked: readonly number[];
-  /** What the sound yard shows, and the key of it without the roads that are live. */
-  private readonly plain: Settled;
-  private readonly plainKey: string;
+  /** Number of each point among the nodes looked at. */
+  private readonly at: ReadonlyMap<string, number>;
+  /** What the sound yard shows. */
+  readonly plain: Settled;
   /** Whether no conductors lead to any road that should be dead. */
   private readonly isCutOff: boolean;
+  private odd: Uint8Array | undefined;
 
   constructor(
     yard: Yard,
@@ -120,21 +145,19 @@ export class Settling {
     this.hands = handsOf(yard, moment.scene);
     const { runs } = this.hands;
     this.net = new Net(circuitOf(yard, moment.scene, runs).elements, shared.patches.named);
-    this.kernels = new Kernels(this.net);
     this.places = new Places(runs, moment.pairs);
     this.home = this.net.node('return');
     this.others = moment.others.map((road) => {
       const [feed, back] = rails(road).map((name) => this.net.node(name)) as [number, number];
       return { road, out: this.net.node(feedOf(yard, road)), feed, back };
     });
+    const points = ['return', ...this.places.ids, ...moment.roads.flatMap(rails)];
+    this.at = new Map(points.map((id, index) => [id, index]));
     this.looked = this.nodesOf(this.places.nodes([]));
-    this.dead = this.net.dead(this.looked);
-    this.core = this.kernels.left(this.looked);
-    this.isCutOff = this.reached().length === 0;
-    const live = this.live();
-    const kernel = this.kernels.of(this.looked);
-    this.plainKey = keyOf(kernel);
-    this.plain = this.once([this.plainKey, ...live], () => this.found(kernel, live));
+    this.alive = this.net.alive(this.looked);
+    this.kernels = new Kernels(this.net, this.looked);
+    this.isCutOff = this.reached(this.net.conductors()).length === 0;
+    this.plain = this.settle(none, this.live(none));
   }
 
   private nodesOf(points: readonly string[]): readonly number[] {
@@ -142,34 +165,24 @@ export class Settling {
     return all.map((name) => this.net.node(name));
   }
 
-  private once(keys: readonly string[], work: () => Settled): Settled {
-    const key = keys.join(';');
+  private once(key: string, work: () => Settled): Settled {
     const settled = this.known.get(key) ?? work();
     this.known.set(key, settled);
     return settled;
   }
 
-  private settle({ runs, moves }: Patch, live: readonly string[]): Settled {
-    const looked = moves ? this.nodesOf(this.places.nodes(runs)) : this.looked;
-    const kernel = this.kernels.of(looked);
-    const seen = moves ? kernel.seen.map(({ island, name }) => `${island}.${name}`) : [];
-    return this.once([keyOf(kernel), ...seen, ...live], () => this.found(kernel, live));
-  }
-
-  private found({ islands, seen }: Kernel, live: readonly string[]): Settled {
-    const ids = ['return', ...this.places.ids, ...this.moment.roads.flatMap(rails)];
-    const places = new Map(ids.map((id, index) => [id, seen[index] as Place]));
-    return settledOf(
-      islands.map((each) => this.shared.islands.of(each)),
-      places,
-      live
-    );
+  private settle({ changes, moved }: Patch, live: readonly string[]): Settled {
+    const looked = moved.length > 0 ? this.nodesOf(this.places.nodes(moved)) : this.looked;
+    const { islands, seen } = this.kernels.of(looked, changes);
+    const powered = islands.map((each) => this.shared.islands.of(each));
+    const places = moved.length > 0 ? seen.map(({ island, name }) => `${island}.${name}`) : [];
+    const key = `${powered.map(({ number }) => number).join()} ${places.join()}`;
+    const rest = this.once(key, () => new Settled({ islands: powered, seen, at: this.at }));
+    return live.length === 0 ? rest : this.once(`${key} ${live.join()}`, () => rest.with(live));
   }
 
   /** Roads that should be dead to whose rails conductors lead from both sides. */
-  private reached(): readonly Reach[] {
-    if (this.others.length === 0) return [];
-    const joins = this.net.conductors();
+  private reached(joins: Sets): readonly Reach[] {
     const is = (a: number, b: number) => joins.find(a) === joins.find(b);
     return this.others.filter(
       ({ out, feed, back }) =>
@@ -178,16 +191,16 @@ export class Settling {
   }
 
   /** Those of them whose loco would run. */
-  private live(): readonly string[] {
-    return this.reached().flatMap(({ road, feed, back }) => {
-      const volts = this.voltsAt(feed, back);
+  private live({ changes }: Patch): readonly string[] {
+    return this.reached(this.net.conductors()).flatMap(({ road, feed, back }) => {
+      const volts = this.voltsAt(feed, back, changes);
       return Math.abs(volts) >= startingVolts(LOCO) ? [road] : [];
     });
   }
 
   /** Volts across a loco between two of these nodes. */
-  private voltsAt(feed: number, back: number): number {
-    const { islands, seen } = this.kernels.of([feed, back]);
+  private voltsAt(feed: number, back: number, changes: readonly Change[]): number {
+    const { islands, seen } = this.kernels.of([feed, back], changes);
     const [from, to] = seen as readonly [Place, Place];
     const island = islands[from.island];
     if (!island || from.island !== to.island) return 0;
@@ -196,14 +209,18 @@ export class Settling {
 
   /** Whether a change joins and parts only what is far from every source and from where somebody looks. */
   private isAside({ ends }: Change): boolean {
-    return ends.every((node) => (this.dead[node] ?? -1) >= 0);
+    return ends.every((node) => this.alive[node] !== 1);
   }
 
-  /** Whether all that these changes join dangles at one end. */
-  private dangle(changes: readonly Change[]): boolean {
-    if (changes.every(({ stays }) => stays)) return true;
-    const clumps = new Clumps((node) => this.dead[node] ?? -1);
-    return changes.every(({ stays, ends: [a = 0, b = 0] }) => stays || clumps.join(a, b));
+  /** Whether a suspect, by its number, may show something else than the sound yard. */
+  concerns(suspect: number): boolean {
+    if (!this.isCutOff) return true;
+    this.odd ??= this.shared.concerns.in({
+      awake: this.hands.awake.keys(),
+      core: this.kernels.mattering,
+      alive: this.alive
+    });
+    return this.odd[suspect] === 1;
   }
 
   /** What the moment shows with these faults; the same object for faults that show the same. */
@@ -213,15 +230,11 @@ export class Settling {
     if (changes.every((change) => this.isAside(change))) return this.plain;
     const isLiveAsBefore =
       this.isCutOff && changes.every((each) => each.stays || this.isAside(each));
-    const isKernelAsBefore =
-      changes.every(({ element }) => this.core[element] !== 1) && this.dangle(changes);
-    if (isLiveAsBefore && isKernelAsBefore) return this.plain;
-    return this.net.changed(changes, () => {
-      const live = isLiveAsBefore ? [] : this.live();
-      return isKernelAsBefore
-        ? this.once([this.plainKey, ...live], () => ({ ...this.plain, live }))
-        : this.settle(patch, live);
-    });
+    const effect = isLiveAsBefore ? this.kernels.effect(changes) : undefined;
+    if (effect === '') return this.plain;
+    const settle = () =>
+      this.net.changed(changes, () => this.settle(patch, isLiveAsBefore ? [] : this.live(patch)));
+    return effect === undefined || patch.moved.length > 0 ? settle() : this.once(effect, settle);
   }
 }
 

@@ -32,20 +32,30 @@ export class MomentStand implements Stand {
   }
 
   of(suspect: number): Settled {
+    return (this.settled[suspect] ??= this.find(suspect));
+  }
+
+  private find(suspect: number): Settled {
+    const settling = this.begun();
     const fault = this.suspects[suspect]?.fault;
-    return (this.settled[suspect] ??= this.with(fault ? [fault] : []));
+    return fault && settling.concerns(suspect) ? settling.of([fault]) : settling.plain;
   }
 
   with(faults: readonly Fault[]): Settled {
-    this.settling ??= new Settling(this.yard, this.moment, this.shared);
-    return this.settling.of(faults);
+    return this.begun().of(faults);
   }
 
-  sharesOf(test: Test, settled: object): readonly number[] {
+  private begun(): Settling {
+    return (this.settling ??= new Settling(this.yard, this.moment, this.shared));
+  }
+
+  sharesOf(test: Test, shown: object): readonly number[] {
     const known = this.shares.get(test) ?? new Map<object, readonly number[]>();
     this.shares.set(test, known);
-    const shares = known.get(settled) ?? test.shares(settled as Settled);
-    known.set(settled, shares);
+    const settled = shown as Settled;
+    const about = test.byLive ? settled : settled.rest;
+    const shares = known.get(about) ?? test.shares(settled);
+    known.set(about, shares);
     return shares;
   }
 }

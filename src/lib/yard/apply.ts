@@ -83,8 +83,11 @@ function element(part: Placed): Element {
   return { kind: 'switch', id, a: from, b: to, closed, ohms };
 }
 
+/** The elements of a run's parts, worked out anew. */
+export const elementsIn = (run: Run): readonly Element[] => placed(run).map(element);
+
 /** The elements of a run's parts. */
-export const elementsOf = once((run: Run): readonly Element[] => placed(run).map(element));
+export const elementsOf = once(elementsIn);
 
 /**
  * The circuit of a scene. Each part, each controller and each loco is one element of the same name.

@@ -2,7 +2,7 @@ export { act, ActionSchema, type Action } from './action';
 export { RefusedError } from './refused';
 export { beyond, facing, holeAt, holes, travel, type Facing, type Hole } from './deck';
 export { admit, BorderError, met, type Finding } from './border';
-export { apply, circuitOf, elementsOf, spoilt, withHands } from './apply';
+export { apply, circuitOf, elementsIn, elementsOf, spoilt, withHands } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
   faulted,

@@ -36,17 +36,20 @@ function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): T
   const all = roads(yard);
   const switched = switchedRoads(yard);
   const stop = hole?.name;
+  const pin = hole ? 'home' : 'out';
+  const stood = (locos: Scene['locos']): Scene => {
+    const scene = { controller: 1, deck: hole?.deckMm ?? 0, pin, locos };
+    return fit('trial', yard, admit('trial', SceneSchema, scene));
+  };
+  const still = stood({});
   const trial = (
     kind: Trial['kind'],
-    { on, pin, locos = {} }: Hands,
+    { on, pin, locos }: Hands,
     rest: Partial<Pick<Trial, 'pair' | 'asked' | 'judged'>>
   ): Trial => {
-    const deck = hole?.deckMm ?? 0;
-    const hands = { controller: 1, ...switchedOn(yard, on), deck, pin, locos };
-    const scene = fit('trial', yard, admit('trial', SceneSchema, hands));
+    const scene = { ...(locos ? stood(locos) : still), ...switchedOn(yard, on), pin };
     return { kind, stop, pair: [], asked: [], judged: [], ...rest, scene };
   };
-  const pin = hole ? 'home' : 'out';
   const judged = all.filter((road) => !switched.includes(road));
   const off = trial('off', { on: [], pin }, { asked: all, judged });
   const alone = own.map((road) =>

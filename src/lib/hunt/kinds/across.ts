@@ -18,7 +18,7 @@ export const across: TestKind = {
               { id: 'no', words: 'it is not' },
               { id: 'limit', words: 'the controller is at its limit' }
             ],
-            shares: ({ limiting }) => surely(limiting() ? 1 : 0, 2)
+            shares: (settled) => surely(settled.limiting() ? 1 : 0, 2)
           }
         ]
 };

@@ -38,6 +38,8 @@ export interface Test {
   readonly outcomes: readonly Outcome[];
   /** How likely each outcome is where the yard is so, with a real meter's error. */
   readonly shares: (settled: Settled) => readonly number[];
+  /** Whether that depends on the roads that are live though they should be dead. */
+  readonly byLive?: true;
   /** What a meter shows, where one is held. */
   readonly figure?: Figure;
 }

@@ -31,6 +31,7 @@ export const stray: TestKind = {
         place: placeOf(moment),
         cost: others.length > 3 ? 2 : 1,
         outcomes,
+        byLive: true,
         shares({ live }) {
           const one = others.indexOf(live[0] ?? '') + 1;
           return surely(live.length > 1 ? outcomes.length - 1 : one, outcomes.length);
