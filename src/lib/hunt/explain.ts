@@ -80,15 +80,18 @@ function candidates({ suspects }: Board, marks: readonly (readonly boolean[])[])
 /**
  * Pairs of faults that explain every reading, tried in the engine with both in. A pair is tried where
  * each reading which a sound yard would not give is shown by one of its faults alone, or is "more than
- * one" of which both show something.
+ * one" of which both show something; `most` of them at most, the likeliest first.
  */
-export function pairsOf(hunt: Hunt): Pairs {
+export function pairsOf(hunt: Hunt, most = MOST_TRIED): Pairs {
   const board = boardOf(hunt.yard);
-  const all = candidates(board, marksOf(board, hunt.told));
-  const some = all.slice(0, MOST_TRIED);
+  const marks = marksOf(board, hunt.told);
+  const all = candidates(board, marks);
+  const some = all.slice(0, most);
+  const isSound = (index: number): number => (marks[0]?.[index] ? 1 : 0);
+  const oddFirst = [...hunt.told.keys()].sort((a, b) => isSound(a) - isSound(b));
   const explains = (pair: Pair): boolean => {
     const faults = pair.flatMap(({ fault }) => fault ?? []);
-    return hunt.told.every((told) => shareOf(board, told, faults) >= AGAINST);
+    return oddFirst.every((index) => shareOf(board, hunt.told[index] as Told, faults) >= AGAINST);
   };
   return { pairs: some.filter(explains), tried: some.length, of: all.length };
 }

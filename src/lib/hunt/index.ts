@@ -8,6 +8,7 @@ export {
   type Pairs,
   type WrongReading
 } from './explain';
+export { counselOf, type Counsel } from './counsel';
 export {
   beginHunt,
   isUnexplained,
@@ -29,7 +30,6 @@ export {
   costOf,
   guessed,
   hiddenIn,
-  huntOf,
   isOver,
   leftIn,
   practice,
