@@ -245,8 +245,7 @@ function liveInMoment(
   const tested = open.map(({ name }) => {
     const f = of(`feed rail ${name}`);
     const r = of(`return rail ${name}`);
-    const never = f === r && of('feed') !== of('return') && [of('feed'), of('return')].includes(f);
-    return { f, r, live: never ? new Uint32Array(every.length) : every.slice() };
+    return { f, r, live: f === r ? new Uint32Array(every.length) : every.slice() };
   });
   if (shorted) {
     const marks = fresh(-1);
@@ -259,7 +258,6 @@ function liveInMoment(
   for (const without of shorted ? [] : [-1, ...used]) {
     const marks = fresh(without);
     for (const { f, r, live } of tested) {
-      if (without === f && without === r) continue;
       for (let w = 0; w < live.length; w++) {
         const reached =
           (without === f ? 0 : (marks[f]?.[w] as number)) |

@@ -15,6 +15,7 @@ import { follow, isNamed } from './drive';
 const yards = {
   quay: yardOf({ deckRoads: 2, stablingRoads: 1, lamps: 'own' }),
   deck: yardOf({ deckRoads: 3 }),
+  cut: yardOf({ deckRoads: 2, stablingRoads: 1, cuts: [{ road: 'B', atMm: 400 }] }),
   two: yardOf({ deckRoads: 2, stablingRoads: 1, second: { roads: ['1'] } })
 } as const;
 type Where = keyof typeof yards;
@@ -36,6 +37,9 @@ const electrical: readonly (readonly [string, Where, string, RegExp])[] = [
   ['a short with one toggle', 'quay', 'bridge: plug R and plug return 1', /limit once road R/],
   ['a short at the joint', 'quay', 'droppersCrossed: R', /limit while wheels stand on/],
   ['a road is live when faced', 'quay', 'touching: A and Q', /Road A is live .* deck is at A/],
+  ['a trip as soon as one toggle is on', 'quay', 'shorted: B', /limit once road B/],
+  ['all roads live whatever the toggles', 'quay', 'linkedPast: feed', /^Roads A, B, R and 1 are/],
+  ['all live: the joiner in a gap is metal', 'cut', 'joined: B1 and B2', /live when only road B/],
   ['a loco runs the wrong way', 'deck', 'droppersCrossed: B', /the wrong way on road B/],
   ['live with the pin out, dead home', 'quay', 'comNc: pin contact 1', /pin out\..* stays dead/],
   [
@@ -122,7 +126,7 @@ test.each([
   ['a ring already broken', 'ring', /buzzer/],
   ['a deck that turns', 'turned', /reversing switch/],
   ['stock across a gap', 'stock across', /Push all stock clear/],
-  ['all roads live', 'all live', /link past the switches/],
+  ['a gap in the wrong rail', 'wrong rail', /belongs in the feed rail/],
   ['two switches on', 'two on', /Switch everything off/],
   ['it cuts out when the deck is leant on', 'shakes', /Rock the deck/],
   ['a loco runs into the well', 'runs in', /gap proof/],

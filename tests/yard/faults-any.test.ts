@@ -53,7 +53,9 @@ function counted(storage: number, stabling: number): number {
   const wires = 1 + (all - 1) + 1 + 2 * all;
   const contacts = toggles + plug + stabling;
   const bridges = plug - 2 + (toggles - 1);
+  const [shorts, linkPast] = [all, 1];
   return [
+    [shorts, linkPast],
     [contacts, toggles + stabling, wires, links],
     [pairs(deck) + pairs(toggles), bridges, 2 * (plug - 1), 2 * stabling],
     [wires + links + contacts, deck + stabling, all]
@@ -64,9 +66,9 @@ function counted(storage: number, stabling: number): number {
 
 describe('faultsOf(yard)', () => {
   test.each([
-    [2, 1, 101],
-    [5, 4, 266],
-    [12, 6, 626]
+    [2, 1, 107],
+    [5, 4, 278],
+    [12, 6, 647]
   ])('%d + %d roads have %d faults', (deckRoads, stablingRoads, count) => {
     const names = faultsOf(yardOf({ deckRoads, stablingRoads })).map(faultName);
     expect([names.length, new Set(names).size]).toEqual([count, count]);
@@ -161,6 +163,8 @@ function shares(yard: Yard, fault: Fault): readonly string[] {
   if ('droppersCrossed' in fault) return [fault.droppersCrossed];
   // A lamp from the track without its resistor is a short, as is a bridge to the return: all roads share the supply.
   if ('lampBare' in fault) return yard.lamps === 'track' ? roads(yard) : [];
+  // A short takes the supply's volts from all roads, a link past the switches gives them to all.
+  if ('shorted' in fault || 'linkedPast' in fault) return roads(yard);
   if ('bridge' in fault && fault.bridge.some((id) => id.startsWith('plug return')))
     return roads(yard);
   if ('bridge' in fault) return fault.bridge.flatMap((id) => served(yard, id));

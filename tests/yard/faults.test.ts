@@ -25,6 +25,8 @@ import { moment, sceneOf, thrown, yardOf, type SceneInput } from './build';
 /** Quay of two storage roads and one stabling road: Q (fed straight), A, B, R, 1. */
 const small: YardInput = { deckRoads: 2, stablingRoads: 1 };
 const lit: YardInput = { ...small, lamps: 'own' };
+/** A quay that can have every kind of fault: its road R is cut in two. */
+const any: YardInput = { ...lit, cuts: [{ road: 'R', atMm: 400 }] };
 const on = (names: string) => Object.fromEntries([...names].map((name) => [name, true]));
 
 /** The live roads of a small quay, or another yard, with these faults. */
@@ -208,6 +210,55 @@ describe('faults, truth from first principles', () => {
   });
 });
 
+describe('metal where none belongs', () => {
+  const reads = (input: YardInput, names: string, faults: Fault[], more: SceneInput = {}) => {
+    const { yard, scene } = moment(input, { switches: on(names), controller: 1, faults, ...more });
+    return read(yard, scene);
+  };
+
+  test('across the rails of a road: a short once its toggle is on, by Ohm’s law of what lies on the way', () => {
+    const faults: Fault[] = [{ shorted: 'A' }];
+    expect([reads(small, 'A', faults), reads(small, 'BR', faults)].map((r) => r.limiting)).toEqual([
+      true,
+      false
+    ]);
+    near(Math.abs(reads(small, 'A', faults).amps('controller')), 1.5, { rel: 1e-9 });
+    // Everything dies with it: the limit drives its 1.5 A through the metal, which keeps next to no volts.
+    expect(live(faults, { switches: on('AB') })).toBe('');
+    expect(live(faults, { switches: on('B') })).toBe('QB');
+    expect(live({ shorted: 'Q' }, { switches: {} })).toBe('');
+  });
+
+  test('a feed linked past the switches: every road is live with all off, stabling with the pin out', () => {
+    const fault: Fault = { linkedPast: 'feed' };
+    for (const switching of ['toggles', 'rotary', 'pushes'] as const) {
+      const yard = { ...small, switching };
+      expect(live(fault, { pin: 'out' }, yard)).toBe('QABR1');
+      expect(live(fault, { pin: 'out', plug: 'out' }, yard)).toBe('Q1');
+    }
+  });
+
+  test('of two controllers only the roads of the one whose feed is linked', () => {
+    const two: YardInput = { ...small, second: { roads: ['R', '1'] } };
+    const lives = (fault: Fault) => live(fault, { pin: 'out' }, two);
+    expect(lives({ linkedPast: 'feed' })).toBe('QAB');
+    expect(lives({ linkedPast: 'feed 2' })).toBe('QR1');
+  });
+
+  test('a joiner left in the gap of a cut road: either switch feeds both sections', () => {
+    const cut: YardInput = { ...small, cuts: [{ road: 'R', atMm: 400 }] };
+    const switches = { R1: true };
+    expect(live([], { switches }, cut)).toBe('QR1');
+    expect(live({ joined: ['R1', 'R2'] }, { switches }, cut)).toBe('QR1R2');
+    expect(live({ joined: ['R1', 'R2'] }, { switches: { R2: true } }, cut)).toBe('QR1R2');
+    expect(
+      faultsOf(yardOf({ ...small, cuts: [{ road: 'R', atMm: 400, rail: 'return' }] })).filter(
+        (fault) => 'joined' in fault
+      )
+    ).toEqual([]);
+  });
+});
+
 describe('faults of panel lamps', () => {
   const amps = (...faults: Fault[]) => {
     const { yard, scene } = moment(lit, { switches: on('A'), faults });
@@ -232,9 +283,9 @@ describe.each(faultKinds.map((kind) => ({ key: kind.key, kind })))(
   ({ kind }) => {
     const example = admit('fault', FaultSchema, kind.example);
 
-    test('admit(FaultSchema): its example is a fault of a small quay, told in words', () => {
+    test('admit(FaultSchema): its example is a fault of a cut quay, told in words', () => {
       expect(example).toEqual(kind.example);
-      expect(faultsOf(yardOf(lit)).map(faultName)).toContain(faultName(example));
+      expect(faultsOf(yardOf(any)).map(faultName)).toContain(faultName(example));
       expect(faultWords(example)).toMatch(/^[a-z].* (is|are|never|makes|touch|bridges|has) ?/);
       expect(repairWords(example)).toMatch(
         /^(clean|fit|solder|exchange|take|push|set|move|open|put) /
@@ -254,7 +305,7 @@ describe.each(faultKinds.map((kind) => ({ key: kind.key, kind })))(
     });
 
     test('apply(scene): it changes the circuit at some stop, and leaves it when it leaves the list', () => {
-      const yard = yardOf(lit);
+      const yard = yardOf(any);
       const json = (scene: Scene) => JSON.stringify(circuitOf(yard, scene));
       const changed = holes(yard).filter(({ name }) =>
         [true, false].some((A) => {

@@ -42,6 +42,12 @@ test.each<[Fault, string]>([
   ],
   [{ highOhms: 10, in: 'feed dropper A' }, 'Locos are slow on road A.'],
   [{ touching: ['Q', 'A'] }, 'Road A is live with every switch off while the deck is at A.'],
+  [{ shorted: 'A' }, 'The controller is at its limit once road A is switched on.'],
+  [{ shorted: 'Q' }, 'The controller is at its limit whatever is switched on.'],
+  [
+    { linkedPast: 'feed' },
+    'Roads A, B, R and 1 are live with every switch off. Road 1 is live with the pin out.'
+  ],
   [
     { droppersCrossed: 'R' },
     'Locos run the wrong way on road R. The controller is at its limit while wheels stand on roads Q and R or 1 and R.'

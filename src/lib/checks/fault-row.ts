@@ -64,6 +64,8 @@ const kindWords: Readonly<Record<string, string>> = {
   early: 'A pin contact makes too early',
   comNc: 'COM and NC are exchanged',
   touching: 'Rails of two roads touch',
+  linkedPast: 'The feed is linked past the switches',
+  joined: 'A gap has a metal joiner',
   droppersCrossed: 'Feed and return are exchanged',
   lampReversed: 'A lamp is the wrong way round',
   lampBare: 'A lamp has no resistor'

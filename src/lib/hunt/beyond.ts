@@ -25,9 +25,9 @@ export const beyondWires: readonly Beyond[] = [
     look: 'Wheels stand across a gap and bridge it. Push all stock clear of the gaps, and try again.'
   },
   {
-    id: 'all live',
-    seen: 'Every road is live whatever the switches say.',
-    look: 'Look for a link past the switches, a metal joiner where a gap should be, and gaps cut in the return rail.'
+    id: 'wrong rail',
+    seen: 'Both sections of a cut road are live with either switch.',
+    look: 'Look in which rail the gap is: it belongs in the feed rail, for the return rails of all roads are joined by the loop anyway.'
   },
   {
     id: 'two on',

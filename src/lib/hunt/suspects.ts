@@ -35,11 +35,14 @@ const often: Readonly<Record<string, number>> = {
   early: 2,
   bridge: 2,
   touching: 2,
+  shorted: 2,
+  joined: 2,
   comNc: 1,
   lampReversed: 1,
   lampBare: 1,
   droppersCrossed: 1,
   welded: 1,
+  linkedPast: 1,
   crossed: 0.5
 };
 

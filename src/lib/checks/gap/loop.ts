@@ -91,11 +91,14 @@ export function lostSide({ network, rails, source }: Case): ReadonlySet<number> 
 
 /**
  * Goes from a road's rails by every way there may be, as far as the terminals. A road is dead anyway
- * when one of its rails reaches no terminal except through the other, or both rails reach one alone.
+ * when its rails are one conductor, when one of them reaches no terminal except through the other, or
+ * both reach one alone.
  */
 function cone(each: Case): Cone {
   const { network, rails, source } = each;
   const dead = { contacts: undefined, graph: undefined };
+  if (network.rep(rails.feed) === network.rep(rails.home))
+    return { reach: new Set(), met: false, ...dead };
   const lost = lostSide(each);
   if (lost) return { reach: lost, met: false, ...dead };
   const ends: Pair = [network.rep(source[0]), network.rep(source[1])];
@@ -145,13 +148,8 @@ export function closesLoop(each: Case, made: Made): boolean {
   if (ends[0] === ends[1]) {
     return goals.every((goal) => way({ ...search, goals: [goal, goal], locos: false }));
   }
-  const bridged = goals[0] === goals[1];
-  if (bridged && ends.includes(goals[0])) return false;
   const first = way({ ...search, goals });
-  return (
-    first !== undefined &&
-    first.every((shut) => (bridged && goals.includes(shut)) || way({ ...search, goals, shut }))
-  );
+  return first?.every((shut) => way({ ...search, goals, shut })) ?? false;
 }
 
 interface Search {

@@ -10,9 +10,12 @@ import { early } from './early';
 import { halfHome } from './half-home';
 import { highOhms } from './high-ohms';
 import type { FaultKind, Now } from './kind';
+import { joined } from './joined';
 import { lampBare } from './lamp-bare';
 import { lampReversed } from './lamp-reversed';
 import { linkBroken } from './link-broken';
+import { linkedPast } from './linked-past';
+import { shorted } from './shorted';
 import { stuckOpen } from './stuck-open';
 import { touching } from './touching';
 import { welded } from './welded';
@@ -32,6 +35,9 @@ export const faultKinds = [
   highOhms,
   touching,
   droppersCrossed,
+  shorted,
+  linkedPast,
+  joined,
   lampReversed,
   lampBare
 ] as const;
@@ -49,6 +55,9 @@ const schemas = [
   highOhms.schema,
   touching.schema,
   droppersCrossed.schema,
+  shorted.schema,
+  linkedPast.schema,
+  joined.schema,
   lampReversed.schema,
   lampBare.schema
 ] as const;

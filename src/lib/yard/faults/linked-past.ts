@@ -1,0 +1,41 @@
+import * as v from 'valibot';
+import { contacts } from '../../tables';
+import { findPart } from '../runs';
+import { feedOf, feeds } from '../second';
+import { switchedRoads, switchPlace } from '../switching';
+import type { Yard } from '../yard';
+import { faultKind } from './kind';
+
+/** The roads that a feed serves by a switch. */
+const servedBy = (yard: Yard, feed: string): readonly string[] =>
+  switchedRoads(yard).filter((road) => feedOf(yard, road) === feed);
+
+/** A link from the feed bus lies along the far sides of all switches: it feeds every road whatever they say. */
+export const linkedPast = faultKind({
+  key: 'linkedPast',
+  schema: v.strictObject({ linkedPast: v.picklist(['feed', 'feed 2'], 'feed or feed 2') }),
+  places: (yard) =>
+    feeds(yard)
+      .filter((feed) => servedBy(yard, feed).length > 1)
+      .map((linkedPast) => ({ linkedPast })),
+  place: (fault) => fault.linkedPast,
+  at: (fault, yard) => servedBy(yard, fault.linkedPast).map((road) => switchPlace(yard, road)),
+  adds(runs, { linkedPast: feed }, { yard }) {
+    const served = servedBy(yard, feed);
+    const { ohms } = contacts.terminal;
+    return served.map((road) => {
+      const place = switchPlace(yard, road);
+      const id = `link past ${place}`;
+      return {
+        id,
+        from: `feed tag ${served[0]}`,
+        to: findPart(runs, place).to,
+        job: 'feed',
+        parts: [{ id, kind: 'metal', ohms, closed: true }]
+      };
+    });
+  },
+  words: ({ linkedPast }) => `the ${linkedPast} is linked past every switch`,
+  repair: () => 'take off the link that joins the far sides of the switches to the feed',
+  example: { linkedPast: 'feed' }
+});
