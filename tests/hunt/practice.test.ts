@@ -76,14 +76,20 @@ describe('practice(yard, level, seed)', () => {
     }
   });
 
-  // Of 60 hunts each all were found whole: 2+1 in 3.6 tests and 0.03 wrong repairs, 5+4 in 3.4 and 0.07.
+  // Of 60 hunts each all were found whole: 2+1 in 2.9 tests and 0.07 wrong repairs, 5+4 in 3.0 and 0.03.
   test.each([
-    ['2+1', yard, 16, 5, 0.2],
-    ['5+4', yardOf({ deckRoads: 5, stablingRoads: 4, lamps: 'own' }), 4, 6, 0.5]
-  ] as const)(
-    'level 3: following the advice finds both faults of %s in few tests and fewer wrong repairs',
-    (_, from, count, tests, wrong) => {
-      const hunts = Array.from({ length: count }, (__, seed) => advised(3, seed, from));
+    { size: '2+1', from: yard, count: 10, tests: 5, wrong: 0.2 },
+    {
+      size: '5+4',
+      from: yardOf({ deckRoads: 5, stablingRoads: 4, lamps: 'own' }),
+      count: 2,
+      tests: 6,
+      wrong: 0.5
+    }
+  ])(
+    'level 3: following the advice finds both faults in few tests, fewer wrong repairs: $size',
+    ({ from, count, tests, wrong }) => {
+      const hunts = Array.from({ length: count }, (_, seed) => advised(3, seed, from));
       hunts.forEach((hunt, seed) => expect(isOver(hunt), `seed ${seed}`).toBe(true));
       expect(mean(hunts.map(({ made }) => made.length))).toBeLessThan(tests);
       expect(mean(hunts.map(wrongIn))).toBeLessThanOrEqual(wrong);

@@ -1,6 +1,6 @@
 import { once, type Fault, type Yard } from '../yard';
 import { boardOf, type Board } from './board';
-import { pairsOf } from './explain';
+import { pairsThat } from './explain';
 import type { Counsel } from './counsel';
 import { AGAINST, againstOf, beginHunt, outcomeIndex, type Told } from './hunt';
 import { plain } from './looks';
@@ -37,8 +37,8 @@ function shownOf({ faults, shown }: Cause, stand: Stand): object {
   return now;
 }
 
-/** Every cause of all that is seen without an instrument. */
-function causesOf(yard: Yard, looks: readonly Told[]): readonly Cause[] {
+/** Faults that hide any other, and pairs that show all that is seen one or the other. */
+function apart(yard: Yard, looks: readonly Told[]): readonly Cause[] {
   const board = boardOf(yard);
   const hunt = { ...beginHunt(yard, 0), told: looks };
   const alone = board.suspects.filter(
@@ -46,19 +46,29 @@ function causesOf(yard: Yard, looks: readonly Told[]): readonly Cause[] {
   );
   return [
     ...alone.map((suspect) => causeOf([suspect], HIDING)),
-    ...pairsOf(hunt, MOST_TRIED).pairs.map((pair) => causeOf(pair, 1))
+    ...pairsThat('apart', hunt, MOST_TRIED).pairs.map((pair) => causeOf(pair, 1))
   ];
 }
 
-const causesBefore = once<Yard, Map<string, readonly Cause[]>>(() => new Map());
+/** Pairs that show it only together. */
+const together = (yard: Yard, looks: readonly Told[]): readonly Cause[] =>
+  pairsThat('together', { ...beginHunt(yard, 0), told: looks }).pairs.map((pair) =>
+    causeOf(pair, 1)
+  );
 
-function causesOnce(yard: Yard, looks: readonly Told[]): readonly Cause[] {
-  const before = causesBefore(yard);
-  const key = looks.map(({ outcome }) => outcome).join();
-  const causes = before.get(key) ?? causesOf(yard, looks);
-  before.set(key, causes);
-  return causes;
+/** The same work, done once for what is seen of a yard. */
+function onceFor(work: typeof apart): typeof apart {
+  const before = once<Yard, Map<string, readonly Cause[]>>(() => new Map());
+  return (yard, looks) => {
+    const key = looks.map(({ outcome }) => outcome).join();
+    const causes = before(yard).get(key) ?? work(yard, looks);
+    before(yard).set(key, causes);
+    return causes;
+  };
 }
+
+/** Where all causes of one kind are out, the next kind is thought of. */
+const kinds = [onceFor(apart), onceFor(together)];
 
 /** A stand at which each number is a cause. */
 const standFor = (stand: Stand, causes: readonly Cause[]): Stand => ({
@@ -90,11 +100,16 @@ export class AtOnce implements Counsel {
 
   constructor({ yard, looks, made, out }: TwoHunt) {
     this.board = boardOf(yard);
-    this.causes = causesOnce(yard, looks)
-      .filter(({ suspects }) => !suspects.some(({ name }) => out.includes(name)))
-      .map((cause) => this.after(cause, made))
-      .filter(({ weight }) => weight > 0)
-      .sort((a, b) => b.weight - a.weight);
+    const fit = (causes: readonly Cause[]): readonly Cause[] =>
+      causes
+        .filter(({ suspects }) => !suspects.some(({ name }) => out.includes(name)))
+        .map((cause) => this.after(cause, made))
+        .filter(({ weight }) => weight > 0);
+    const found = kinds.reduce<readonly Cause[]>(
+      (before, causesOf) => (before.length > 0 ? before : fit(causesOf(yard, looks))),
+      []
+    );
+    this.causes = [...found].sort((a, b) => b.weight - a.weight);
     this.open = likeliest(this.causes).length;
     this.state = this.stateOf(this.causes.slice(0, IN_MIND), made);
   }
