@@ -1,5 +1,8 @@
 import { visit } from 'unist-util-visit';
 
+/** A figure and its unit stay on one line. */
+const FIGURE = /(\d) (?=(?:V|A|Ω|mA|mm|%)(?!\w))/g;
+
 const entities = { '{': '&#123;', '}': '&#125;', '<': '&lt;', '>': '&gt;', '&': '&amp;' };
 
 /**
@@ -9,6 +12,7 @@ const entities = { '{': '&#123;', '}': '&#125;', '<': '&lt;', '>': '&gt;', '&': 
 export function literalProse() {
   return (/** @type {import('mdast').Root} */ tree) => {
     visit(tree, 'text', (node, index, parent) => {
+      node.value = node.value.replace(FIGURE, '$1\u00a0');
       if (!/[{}<>]/.test(node.value) || !parent || index === undefined) return;
       const value = node.value.replace(/[{}<>&]/g, (c) => entities[c]);
       parent.children[index] = { type: 'html', value };

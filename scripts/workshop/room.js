@@ -1,5 +1,8 @@
 import { randomBytes } from 'node:crypto';
 
+/** Rounds kept in memory, so that a vote opened again goes on: two votes on two calls. */
+const MOST_ROUNDS = 4;
+
 /**
  * What the projector's page opens or closes.
  * @typedef {{ id: string, vote: 1 | 2, letters: readonly string[], open: boolean }} Round
@@ -12,11 +15,15 @@ import { randomBytes } from 'node:crypto';
 export class VoteRoom {
   /** Where each seat came from, in the order of joining. @type {Map<string, string>} */
   #seats = new Map();
-  /** @type {Map<string, string>} */
+  /** Letters of the round, by seat. @type {Map<string, string>} */
   #votes = new Map();
+  /** Rounds that were opened before, by call and vote, the last ones only. @type {Map<string, { serial: number, votes: Map<string, string> }>} */
+  #earlier = new Map();
   /** @type {Round | undefined} */
   #round;
   #serial = 0;
+  /** The highest number so far. */
+  #last = 0;
 
   /**
    * @param {{ voters: number, seatsPerAddress: number }} limits
@@ -54,15 +61,24 @@ export class VoteRoom {
   }
 
   /**
-   * Opens or closes a round. The same call and vote again keeps what was voted.
+   * Opens or closes a round. The same call and vote again goes on with what was voted, also after others.
    * @param {Round} round
    */
   set(round) {
-    if (round.id !== this.#round?.id || round.vote !== this.#round.vote) {
-      this.#serial += 1;
-      this.#votes.clear();
-    }
+    if (round.id !== this.#round?.id || round.vote !== this.#round.vote) this.#turnTo(round);
     this.#round = round;
+  }
+
+  /** @param {Round} round */
+  #turnTo({ id, vote }) {
+    const key = `${vote} ${id}`;
+    const { serial, votes } = this.#earlier.get(key) ?? { serial: ++this.#last, votes: new Map() };
+    this.#earlier.delete(key);
+    this.#earlier.set(key, { serial, votes });
+    const [oldest] = this.#earlier.keys();
+    if (oldest !== undefined && this.#earlier.size > MOST_ROUNDS) this.#earlier.delete(oldest);
+    this.#serial = serial;
+    this.#votes = votes;
   }
 
   /**

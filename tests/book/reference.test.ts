@@ -44,7 +44,7 @@ describe('what the book prints, against what is published', () => {
   ])('%s is told as %d mm² and AWG %d', (size, mm2, gauge) => {
     const yard = yardOf({ wires: { main: { size }, link: { size }, dropper: { size } } });
     const words = tableOf(schedule, 'Sizes of wire', yard).rows.find(([name]) => name === size);
-    expect(words?.[1]).toBe(`${mm2} mm², about ${size}, about AWG ${gauge}`);
+    expect(words?.[1]).toBe(`${mm2} mm², about AWG ${gauge}`);
     near(wireAreaMm2(`AWG ${gauge}`), mm2, { rel: 0.13 });
   });
 

@@ -33,19 +33,25 @@ test('the yard as built: its running road stays live with no deck road before it
   await checked(page, demo);
   const breach = finding(page, /gap\?\s*Road Q can be live/);
   await expect(breach).toContainText('while its east end faces nothing');
-  await expect(breach).toContainText(/\d of [\d ]+ states are unsafe/);
+  await expect(breach).toContainText(/\d of [\d\s]+ states are unsafe/);
   await expect(breach).toContainText('running holes');
   await expect(page.getByRole('heading', { name: /^Must fix 1/ })).toBeVisible();
 
   await breach.getByRole('button', { name: 'See it on the board' }).click();
   await expect(page.getByText('On the board: Road Q can be live')).toBeVisible();
   const words = page.getByRole('status').filter({ hasText: /falls|gap/i });
-  await page.getByRole('button', { name: 'Watch it go on' }).click();
+  await page.getByRole('button', { name: 'Watch what happens' }).click();
   await expect(words.first()).toBeVisible();
 
   await page.getByRole('button', { name: 'Back to my board' }).click();
   await expect(page.getByText('On the board:')).toHaveCount(0);
   await expect(breach.getByRole('button', { name: 'See it on the board' })).toBeFocused();
+
+  await breach.getByRole('button', { name: 'Build it that way' }).press('Enter');
+  await expect(page.locator('.proof')).toContainText('Proved: with the pin home');
+  await expect(page.getByRole('button', { name: 'Take it back' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(breach).toBeVisible();
 });
 
 test('with a switch and running-hole contacts it is proved, and says what the proof rests on', async ({

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { hiddenIn, outcomes, practice, suspectsOf, testsOf } from '../../src/lib/hunt';
-import { keepNew, yardFile } from '../../src/lib/share';
+import { yardFile, yardStore } from '../../src/lib/share';
 import { sentence } from '../../src/lib/yard';
 import { browser, ok } from '../share/shelf';
 import { yardOf } from '../yard/build';
@@ -13,7 +13,7 @@ const fault = suspectsOf(yard).find(({ name }) => name === 'wireOff: feed droppe
 /** What the device keeps of that yard. */
 const kept = (): readonly (readonly [string, string])[] => {
   const { memory, one } = browser();
-  ok(keepNew(one, yardFile({ yard })));
+  ok(yardStore.keepNew(one, yardFile({ yard })));
   return [...memory.kept];
 };
 const DEAD = 'A loco stands still on a road that is on';

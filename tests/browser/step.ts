@@ -102,6 +102,8 @@ export async function call(step: Step, made: Call): Promise<void> {
   await choose(step, made);
   await step.button.click();
   await expect(step.told).toBeVisible();
+  const folded = step.root.locator('details.fold:not([open]) summary');
+  if ((await folded.count()) > 0) await folded.click();
 }
 
 /** Makes a guess, the first option for everything asked, and reads the right answers from the page. */

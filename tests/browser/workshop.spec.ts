@@ -111,7 +111,7 @@ test('six calls with a clicker and a few keys, the answer nowhere before its tim
 
     await press(page, 'PageDown');
     expect(await stage(page)).toBe(index % 3 === 1 ? 'throw' : 'talk');
-    await expect(page.locator('.hint')).toHaveCount(index % 3 === 0 ? 1 : 0);
+    await expect(page.locator('.tip')).toHaveCount(index % 3 === 0 ? 1 : 0);
     if (index === 2) {
       await press(page, 'PageDown', 'a', 'b', 'b');
       await page.reload();
@@ -166,14 +166,14 @@ roomTest(
     await page.getByRole('button', { name: 'Begin: 30 minutes' }).press('Enter');
     await press(page, 'PageDown', 'PageDown');
     const cards = page.locator('.cards');
-    await expect(cards).toHaveText('0 cards');
+    await expect(cards).toHaveText('0 votes');
     await phone.until<Seen>('round', ({ open }) => open);
     expect((await phone.vote('C')).status).toBeLessThan(300);
-    await expect(cards).toHaveText('1 card');
+    await expect(cards).toHaveText('1 vote');
     await press(page, 'a', '2');
-    await expect(cards).toHaveText('3 cards, last A');
+    await expect(cards).toHaveText('3 votes, last A');
     await page.reload();
-    await expect(cards).toHaveText('3 cards, last A');
+    await expect(cards).toHaveText('3 votes, last A');
     await press(page, 'PageDown');
     await phone.until<Seen>('round', ({ open }) => !open);
     phone.drop();

@@ -195,7 +195,7 @@ describe('the gap check', () => {
       where: ['Q']
     });
     expect(first?.amount).toMatch(
-      /^11\.\d V on its rails, enough to start a loco; [\d ]+ of [\d ]+ states are unsafe$/
+      /^11\.\d V on its rails, enough to start a loco; [\d\s]+ of [\d\s]+ states are unsafe$/
     );
     expect(first?.cure).toMatch(/running holes/);
     expect(

@@ -16,10 +16,10 @@ function drawn(yardInput: YardInput, sceneInput: Omit<SceneInput, 'version'>) {
   return { yard, runs, layout };
 }
 
-describe('designations(runs, locos)', () => {
+describe('designations(yard, runs, locos)', () => {
   // Source: IEC 81346-2:2009: G supply, S manual switch, B position switch, X plug, M motor, R resistor.
   test('give each part the letter of its class and a number, plug contacts the number of the pin', () => {
-    const { runs } = drawn(
+    const { yard, runs } = drawn(
       { deckRoads: 1, stablingRoads: 1, runningRoad: 'none' },
       {
         edits: [
@@ -29,7 +29,7 @@ describe('designations(runs, locos)', () => {
       }
     );
     const all = Object.fromEntries(
-      designations(runs, ['Plover']).map(({ place, text }) => [place, text])
+      designations(yard, runs, ['Plover']).map(({ place, text }) => [place, text])
     );
     expect(all).toEqual({
       controller: '−G1',

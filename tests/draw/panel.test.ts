@@ -44,6 +44,32 @@ describe.each(sizes)('panelLayout: $deckRoads deck roads in $width px', ({ deckR
   });
 });
 
+test('panelLayout: pushes stand where toggles would, without ON and OFF', () => {
+  const layout = panelLayout(yardOf({ deckRoads: 3, switching: 'pushes' }), 640);
+  expect(layout.toggles.map(({ place }) => place)).toEqual(['push A', 'push B', 'push C']);
+  expect(layout.words).toEqual([]);
+  expect(panelTarget(layout, layout.toggles[1] ?? layout.knob)).toBe('push B');
+});
+
+test.each([334, 640])('panelLayout: a full rotary selector stands clear in %i px', (width) => {
+  const layout = panelLayout(
+    yardOf({ deckRoads: 7, stablingRoads: 3, switching: 'rotary' }),
+    width
+  );
+  const { positions } = layout.selector ?? { positions: [] };
+  expect(layout.toggles).toEqual([]);
+  expect(positions.map(({ position }) => position).join(' ')).toBe('off A B C D E F G R 1 2 3');
+  const foot = layout.deck.y + layout.deck.height;
+  for (const { letter, lamp, position } of positions) {
+    for (const { x, y } of [letter, lamp]) {
+      expect(y).toBeGreaterThan(foot);
+      expect(y).toBeLessThan(layout.height - 10);
+      expect(x).toBeLessThan(layout.knob.x - 30);
+    }
+    if (position !== 'off') expect(panelTarget(layout, letter)).toBe(`selector ${position}`);
+  }
+});
+
 test('panelLayout: the face of a usual yard has the proportion of 300 × 160 mm', () => {
   const { width, height } = panelLayout(yardOf({ deckRoads: 5, stablingRoads: 4 }), 640);
   near(height / width, 160 / 300, { rel: 1e-6 });

@@ -1,7 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { rowsTarget } from '../../src/lib/draw/pointing';
 import { rowsLayout } from '../../src/lib/draw/rows';
-import { admit, fit, read, SceneSchema, YardSchema, type YardInput } from '../../src/lib/yard';
+import {
+  act,
+  admit,
+  faultsOf,
+  fit,
+  holes,
+  read,
+  SceneSchema,
+  YardSchema,
+  type YardInput
+} from '../../src/lib/yard';
 
 const drawn = { mirrored: false, order: [] };
 
@@ -50,4 +60,49 @@ describe('rowsLayout(yard, runs, space)', () => {
       expect(rowsTarget(layout, scene, { x, y: feedRail.y - 8 })).toBe(`road ${road}`);
     }
   });
+});
+
+test('metal that a fault lays is drawn in its own roads’ rows, joined to what it joins', () => {
+  const { yard, scene } = laid(
+    { deckRoads: 3, stablingRoads: 2, cuts: [{ road: 'R', atMm: 400 }] },
+    646
+  );
+  const kinds = ['bridge', 'touching', 'shorted', 'linkedPast', 'joined'];
+  const tried = faultsOf(yard).filter((fault) => kinds.some((kind) => kind in fault));
+  const astray = tried.flatMap((fault) => {
+    const at = holes(yard).map(({ deckMm }) => ({ ...scene, deck: deckMm }));
+    const faulty = at.map((each) => act(yard, each, { faults: [fault] }));
+    const layout = rowsLayout(
+      yard,
+      faulty.map((each) => read(yard, each).runs).sort((a, b) => b.length - a.length)[0] ?? [],
+      { width: 646, drawn }
+    );
+    const bands = layout.rows.map(({ road, returnRail, feedRail }) => ({
+      road,
+      top: returnRail.y - 20,
+      low: feedRail.y + 30
+    }));
+    return layout.runs
+      .filter(({ run }) => run.parts.every(({ kind }) => kind === 'metal'))
+      .filter(({ run, stretches, glyphs }) => {
+        const points = [
+          ...stretches.flatMap(({ line }) => line),
+          ...glyphs.map(({ middle }) => middle)
+        ];
+        const own = bands.filter(({ road }) =>
+          [run.from, run.to, ...run.id.split(' ')].some((word) => word.split(' ').includes(road))
+        );
+        const [top, low] = [
+          // The deck's return comes together above its first row.
+          run.id.includes('plug return') ? 0 : Math.min(...own.map((band) => band.top)),
+          Math.max(...own.map((band) => band.low))
+        ];
+        const isIn = ({ x, y }: { x: number; y: number }) =>
+          x > 0 && x < layout.width && y > top && y < low;
+        return points.length === 0 || !points.every(isIn);
+      })
+      .map(({ run }) => run.id);
+  });
+  expect(astray).toEqual([]);
+  expect(tried.length).toBeGreaterThan(25);
 });

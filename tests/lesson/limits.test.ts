@@ -59,6 +59,15 @@ describe('measure(text)', () => {
 describe.each(pages.map((page) => ({ file: page.file, page })))('$file', ({ page }) => {
   const { lesson } = page;
 
+  test('no stars in the words of a call, where they would be shown', () => {
+    const said = [
+      ...stems(page),
+      ...causes(page),
+      ...callsOf(page).flatMap(({ right }) => right ?? [])
+    ];
+    expect(said.filter((text) => text.includes('*'))).toEqual([]);
+  });
+
   test('at most 60 words a step', () => {
     expect(lesson.steps.length).toBeGreaterThan(0);
     expect(

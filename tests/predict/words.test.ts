@@ -105,11 +105,18 @@ test('because(played) tells why a loco left its road, and where it came to', () 
   );
 });
 
-test.each<[string, Edit, string]>([
+test.each<[string, Edit, string, Edit[]?]>([
   [
     'a voltmeter across an open toggle',
     { volts: ['toggle A panel side', 'toggle A rail side'] },
     'Toggle A, panel side is joined to the feed and toggle A, rail side is at return level, only through Avocet.'
+  ],
+  [
+    // 12 V over 0.5, 200 and 14 Ω in series, Ohm's law: 0.056 A, 11.97 V at the terminals, 0.78 V at Avocet.
+    'a voltmeter on rails behind a bad joint',
+    { volts: ['feed rail A', 'return rail A'] },
+    'Of 12.0 V only 0.8 V are left there: the way takes the rest while amps flow.',
+    [{ resistor: 200, in: 'feed dropper A' }]
   ],
   [
     // 12 V over 0.5, 24 and 14 Ω in series: 0.31 A.
@@ -117,10 +124,15 @@ test.each<[string, Edit, string]>([
     { testLamp: ['feed', 'feed rail A'] },
     '7.5 V stand across the lamp, so 0.31 A flow in it.'
   ]
-])('probeBecause(played) tells what %s stands between', (_, edit, words) => {
+])('probeBecause(played) tells what %s stands between', (_, edit, words, wired = []) => {
   const { yard, scene } = moment(
     { deckRoads: 1 },
-    { locos: { Avocet: 'A' }, controller: 1, edits: [edit] }
+    {
+      locos: { Avocet: 'A' },
+      switches: { A: wired.length > 0 },
+      controller: 1,
+      edits: [...wired, edit]
+    }
   );
   expect(probeBecause(play(yard, scene, undefined))).toBe(words);
 });

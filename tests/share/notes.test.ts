@@ -5,13 +5,9 @@ import {
   changeNotes,
   huntAside,
   huntBack,
-  keepNew,
-  listKept,
   practiceIn,
   putBack,
   readNotes,
-  removeKept,
-  restoreKept,
   withFault,
   withHunt,
   withoutFault,
@@ -19,10 +15,13 @@ import {
   withPrinted,
   withReading,
   withTick,
-  yardFile
+  yardFile,
+  yardStore
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
 import { browser, ok } from './shelf';
+
+const { keepNew, listKept, removeKept, restoreKept } = yardStore;
 
 describe('notes beside a yard', () => {
   test('are empty at first, and read back as they were typed, whatever was typed', () => {

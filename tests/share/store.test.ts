@@ -1,15 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  duplicateKept,
-  keepAgain,
-  keepNew,
-  listKept,
-  readKept,
-  removeKept,
-  renameKept,
-  restoreKept,
   yardFile,
+  yardStore,
   type Device,
   type Kept,
   type Stored,
@@ -17,6 +10,17 @@ import {
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
 import { browser, Memory, ok, tabs } from './shelf';
+
+const {
+  duplicateKept,
+  keepAgain,
+  keepNew,
+  listKept,
+  readKept,
+  removeKept,
+  renameKept,
+  restoreKept
+} = yardStore;
 
 const fileOf = (deckRoads: number, name = `Yard of ${deckRoads}`): YardFile =>
   yardFile({ yard: yardOf({ deckRoads, name }) });

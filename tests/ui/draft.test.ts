@@ -72,6 +72,17 @@ describe('tried(draft, field, text)', () => {
     expect(yardOf({ ...draft, plug: true }).plug).toEqual({ returnContacts: 2 });
   });
 
+  test('a long wrong text is not said whole', () => {
+    expect(tried(draft, field('centresMm'), 'x'.repeat(400))).toEqual({
+      wrong: `Not ${'x'.repeat(40)}…. Allowed: 30 to 200 mm.`
+    });
+  });
+
+  test('a field may say what it means when empty', () => {
+    const name: Field = { path: ['name'], name: 'Name', about: '', kind: 'text', empty: 'Mine' };
+    expect(tried({ ...draft, name: 'Shed' }, name, '')).toEqual({ ok: { ...draft, name: 'Mine' } });
+  });
+
   test('an empty field goes back to what is usual in the scale', () => {
     const own = { ...draft, scale: 'N', centresMm: 45 } as const;
     const result = tried(own, field('centresMm'), ' ');
@@ -98,10 +109,10 @@ test('withValue takes out what is undefined, and leaves its neighbours', () => {
 
 /** Areas of strands by geometry; gauges of 0.205 and 0.519 mm² by ASTM B258. */
 test.each([
-  ['7/0.2', '0.22 mm², about 7/0.2, about AWG 24'],
-  ['16/0.2', '0.5 mm², about 16/0.2, about AWG 20'],
-  ['AWG 20', '0.52 mm², about 16/0.2, about AWG 20'],
-  ['0.75 mm²', '0.75 mm², about 24/0.2, about AWG 18']
+  ['7/0.2', '0.22 mm², about AWG 24'],
+  ['16/0.2', '0.5 mm², about AWG 20'],
+  ['AWG 20', '0.52 mm², about 16/0.2'],
+  ['0.75 mm²', 'about 24/0.2, about AWG 18']
 ])('sizeWords(%s)', (size, words) => {
   expect(sizeWords(size)).toBe(words);
 });

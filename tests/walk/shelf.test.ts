@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { keepNew, listKept, yardFile } from '../../src/lib/share';
+import { yardFile, yardStore } from '../../src/lib/share';
 import { outline, walkStore } from '../../src/lib/walk';
 import { browser, ok } from '../share/shelf';
 import { yardOf } from '../yard/build';
@@ -9,11 +9,11 @@ const other = { ...walk, title: 'Told anew' };
 
 test('a walkthrough is kept beside yards, and read as it was kept', () => {
   const { one } = browser();
-  ok(keepNew(one, yardFile({ yard: walk.yard })));
+  ok(yardStore.keepNew(one, yardFile({ yard: walk.yard })));
   const kept = ok(walkStore.keepNew(one, walk));
   expect(ok(walkStore.readKept(one, kept.id)).file).toEqual(walk);
   expect(ok(walkStore.listKept(one)).all).toHaveLength(1);
-  expect(ok(listKept(one)).all).toHaveLength(1);
+  expect(ok(yardStore.listKept(one)).all).toHaveLength(1);
   expect(ok(walkStore.duplicateKept(one, kept.id)).file.title).toBe(`${walk.title}, copy`);
 });
 

@@ -64,6 +64,11 @@ describe('a room for as many as it holds', () => {
     expect(await back.until<Seen>('round', ({ vote }) => vote === 2)).toMatchObject({
       yours: null
     });
+    await other.set(true, 'dropped', 1);
+    const reopened = await back.until<Seen>('round', ({ vote }) => vote === 1);
+    expect(reopened, 'a vote opened again after another goes on').toMatchObject({ yours: 'B' });
+    const whole = await other.until<Tally>('tally', ({ tallies }) => tallies.B === 1);
+    expect(whole.tallies).toEqual({ A: 0, B: 1, C: 0 });
     for (const { drop } of [back, other]) drop();
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { admit, BorderError, SceneSchema, StepSchema } from '../../src/lib/yard';
+import { admit, BorderError, SceneSchema } from '../../src/lib/yard';
 import { moment, sceneOf, thrown, yardOf } from './build';
 
 describe('admit(SceneSchema)', () => {
@@ -103,21 +103,5 @@ describe('fit(scene, yard)', () => {
     expect(() => moment({ switching: 'none' }, on('A'))).toThrow(
       'allowed: no toggles in this yard.'
     );
-  });
-});
-
-describe('admit(StepSchema)', () => {
-  test('takes words, a whole scene and at most three places to light', () => {
-    const step = { words: 'Look at toggle A.', scene: { controller: 'centre' } };
-    expect(admit('step', StepSchema, step)).toMatchObject({
-      words: 'Look at toggle A.',
-      scene: { version: 1, controller: 0 },
-      light: []
-    });
-    const light = ['toggle A', 'toggle B', 'feed wire', 'return wire'];
-    expect(() => admit('step', StepSchema, { ...step, light })).toThrow(
-      'step › light: met ["toggle A","toggle B","feed wire","return wire"], allowed: three places at most.'
-    );
-    expect(() => admit('step', StepSchema, { scene: {} })).toThrow('step › words: met nothing');
   });
 });

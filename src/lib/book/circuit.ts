@@ -12,7 +12,7 @@ export const sampleLoops = (yard: Yard): readonly Loop[] =>
 
 /** The designation of each part of a yard, by its place; no locos. */
 export const namesOf = (yard: Yard): ReadonlyMap<string, string> =>
-  new Map(designations(wire(yard), []).map(({ place, text }) => [place, text]));
+  new Map(designations(yard, wire(yard), []).map(({ place, text }) => [place, text]));
 
 /** "wire 1, −S1 (toggle A), wire 9". */
 function stepsText(steps: readonly LoopStep[], names: ReadonlyMap<string, string>): string {

@@ -1,5 +1,5 @@
 import { classLetters, type DesignationClass } from '../tables';
-import { isPlugReturn, type Part, type Run } from '../yard';
+import { plugContacts, type Part, type Run, type Yard } from '../yard';
 import { plugSizes } from './contactRows';
 
 /** A part's name in the rows, and its reference designation in the circuit diagram: "toggle A", "−S1". */
@@ -23,11 +23,12 @@ const classes: Partial<Readonly<Record<Part['kind'], DesignationClass>>> = {
 };
 
 /**
- * The reference designations of a wiring: a letter for the class, a number in the order of the runs,
- * and a contact of the plug by its number on the plug. Source: IEC 81346-1 (minus sign for what a
+ * The reference designations of a yard's wiring, as it stands in `runs`: a letter for the class, a
+ * number in the order of the runs, and a contact of the plug by its number on the plug. Source: IEC 81346-1 (minus sign for what a
  * thing is), IEC 81346-2 (letters).
  */
 export function designations(
+  yard: Yard,
   runs: readonly Run[],
   locos: readonly string[]
 ): readonly Designation[] {
@@ -42,11 +43,6 @@ export function designations(
     places.map((place, index) => ({ place, text: `−${classLetters[kind]}${index + 1}` }));
   const ofClass = (kind: DesignationClass) =>
     parts.filter((part) => classes[part.kind] === kind).map(({ id }) => id);
-  const plugged = parts.filter(({ kind }) => kind === 'plug').map(({ id }) => id);
-  const contacts = [
-    ...plugged.filter((id) => !isPlugReturn(id)),
-    ...plugged.filter((id) => isPlugReturn(id))
-  ];
   const largest = plugSizes.at(-1) as number;
   const { 'manual switch': switched, plug } = classLetters;
   /** Contacts of the one rotary: position 1 is off. */
@@ -56,7 +52,7 @@ export function designations(
     ...numbered('manual switch', ofClass('manual switch')),
     ...positions.map(({ id }, index) => ({ place: id, text: `−${switched}1:${index + 2}` })),
     ...numbered('position switch', ofClass('position switch')),
-    ...contacts.map((place, index) => ({
+    ...plugContacts(yard).map((place, index) => ({
       place,
       text: `−${plug}${Math.floor(index / largest) + 1}:${(index % largest) + 1}`
     })),

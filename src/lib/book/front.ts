@@ -44,7 +44,7 @@ export const front: Sheet = {
             ['Beyond the deck', count(yard.stablingRoads, 'stabling road')],
             ['The deck slides', `${Math.round(room.travelMm)} mm`],
             ['Supply', `${yard.supply.volts} V DC, limit ${yard.supply.limitAmps} A`],
-            ['Controllers', fed.size],
+            ['Controllers', String(fed.size)],
             ...(yard.lamps === 'own'
               ? [['Lamp supply', `${yard.lampSupply.volts} V DC, isolated`]]
               : [])

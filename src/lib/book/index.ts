@@ -28,14 +28,7 @@ export { designations } from './designations';
 export { panelFace, type Hole, type PanelFace } from './panelFace';
 export { plugsOf, type Plug, type PlugContact } from './plug';
 export { wiresText, type Loop, type LoopStep } from './loop';
-export {
-  changesSince,
-  printedWires,
-  type Change,
-  type Changes,
-  type PrintedWire,
-  type Renumbered
-} from './revision';
+export { changesSince, printedWires, type Changes, type Renumbered } from './revision';
 export { schedule };
 export { type Page, type Sheet, type Table } from './sheet';
 export { colourText } from './colours';
@@ -43,6 +36,6 @@ export { cardOf, cardSteps, type Card, type CardLine } from './card/card';
 export { differs } from './card/line';
 export { logColumns, logPage, logRow };
 export { operator };
-export { typedValue, verdictOf, type Verdict } from './card/verdict';
+export { typedValue, verdictOf } from './card/verdict';
 export { byHand, cardPage, readingText, testCard } from './testCard';
 export { cutM, wiresOf, type Wire } from './wires';

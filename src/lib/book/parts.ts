@@ -3,6 +3,7 @@ import { contactAmps, wireAmps } from '../tables';
 import { wire, type Part, type Yard } from '../yard';
 import { colourText } from './colours';
 import { holeText } from './panel';
+import { plugsOf } from './plug';
 import type { Sheet, Table } from './sheet';
 import { cutM, wiresOf } from './wires';
 
@@ -14,13 +15,15 @@ interface Kind {
   readonly hole: string;
 }
 
+/** The lamps of their own supply have the second pole of each switch. */
+const polesOf = ({ lamps }: Yard): string => (lamps === 'own' ? 'two poles' : 'one pole');
+
 /** What is bought. Ratings and holes: common practice, makers' data win. */
 function kinds(yard: Yard): readonly Kind[] {
-  const poles = yard.lamps === 'own' ? 'two poles' : 'one pole';
   return [
     {
       kind: 'toggle',
-      name: `Miniature toggle, ${poles}, on and off`,
+      name: `Miniature toggle, ${polesOf(yard)}, on and off`,
       rating: `${contactAmps.toggle.amps} A`,
       hole: holeText('toggle')
     },
@@ -53,12 +56,23 @@ function bought(yard: Yard): Table {
       ? []
       : [
           [
-            `Rotary selector, ${positions + 1} positions, ${yard.rotary}`,
+            `Rotary selector, ${polesOf(yard)}, ${positions + 1} positions, ${yard.rotary}`,
             1,
             '0.3 A',
             holeText('rotary')
           ]
         ];
+  const tags = new Set(
+    wiresOf(yard)
+      .flatMap(({ from, to }) => [from, to])
+      .filter((end) => /^(feed|return) tag | joint$/.test(end))
+  );
+  const plugs = [...group(plugsOf(yard), ({ size }) => size)].map(([size, all]) => [
+    `Plug and socket, ${size} contacts`,
+    all.length,
+    `${contactAmps['plug contact'].amps} A a contact`,
+    ''
+  ]);
   const resistors = group(
     parts.filter(({ kind }) => kind === 'resistor'),
     ({ ohms }) => ohms
@@ -74,7 +88,9 @@ function bought(yard: Yard): Table {
         all.length,
         '0.25 W',
         ''
-      ])
+      ]),
+      ...plugs,
+      ...(tags.size > 0 ? [['Solder tag, where wires meet', tags.size, '', '']] : [])
     ],
     note: 'Ratings and holes are common practice: the maker’s data win.'
   };
@@ -104,7 +120,12 @@ export const parts: Sheet = {
   title: 'Parts',
   make: (yard) => ({
     says: [
-      'A ready-made, isolated supply or controller, in its own sound enclosure, is bought as it is.'
+      'A ready-made, isolated supply or controller, in its own sound enclosure, is bought as it is.',
+      ...(yard.lamps === 'own'
+        ? [
+            `The lamps need another one, of ${yard.lampSupply.volts} V DC: isolated, and joined to nothing else.`
+          ]
+        : [])
     ],
     tables: [bought(yard), wireTable(yard)]
   })

@@ -1,4 +1,4 @@
-import { roadTitle, wire, type Fault, type Yard } from '../yard';
+import { once, pinnedRoads, roadTitle, type Fault, type Yard } from '../yard';
 import { designChanges } from './design-changes';
 import { hurtYard } from './gap/hurt';
 import { groundOf, type Breach, type GapProof, type Ground } from './gap/proof';
@@ -10,26 +10,14 @@ interface Remedy {
   readonly proof: (faults: readonly Fault[]) => GapProof;
 }
 
-/** The same value each time, worked out when it is first asked for. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-}
-
 /**
  * A second contact of the pin beside the first, next to the rails of the road. It is open whenever
  * nothing faces the road: the proof sees it as that road's dropper off, as well as the faults.
  */
-const secondContact = (yard: Yard, sound: () => Sound, road: string): Remedy => ({
+const secondContact = (yard: Yard, own: () => Sound, road: string): Remedy => ({
   words: `Put a second contact of the pin, of another make, in series in the feed of ${roadTitle(yard, road)}, next to its rails.`,
-  proof: (faults) => hurtYard(sound(), [...faults, { wireOff: `feed dropper ${road}` }]).proof
+  proof: (faults) => hurtYard(own(), [...faults, { wireOff: `feed dropper ${road}` }]).proof
 });
-
-/** The roads whose feed goes through a contact of the pin. */
-const pinned = (yard: Yard): readonly string[] =>
-  wire(yard)
-    .filter(({ parts }) => parts.some(({ kind }) => kind === 'pin contact'))
-    .flatMap(({ road }) => road ?? []);
 
 /**
  * Tells the cheapest change of design by which faults no longer open an end: a ring instead of a
@@ -38,21 +26,17 @@ const pinned = (yard: Yard): readonly string[] =>
  */
 export function faultCures(ground: Ground): (faults: readonly Fault[], breach: Breach) => string {
   const { yard } = ground;
-  const own = once(() => soundOf(ground));
-  const doubled = pinned(yard);
-  const changes = designChanges(yard).map((change) => {
-    const sound = once(() => soundOf(groundOf(change.yard)));
-    const isRing = change.yard.return !== yard.return;
-    return {
-      words: change.words,
-      isRing,
-      proof: (faults: readonly Fault[]) => hurtYard(sound(), faults).proof
-    };
-  });
+  const soundWith = once((changed: Yard) => soundOf(changed === yard ? ground : groundOf(changed)));
+  const doubled = pinnedRoads(yard);
+  const changes = designChanges(yard).map((change) => ({
+    words: change.words,
+    isRing: change.yard.return !== yard.return,
+    proof: (faults: readonly Fault[]) => hurtYard(soundWith(change.yard), faults).proof
+  }));
   return (faults, { road, end }) => {
     const tried: readonly Remedy[] = [
       ...changes.filter(({ isRing }) => isRing),
-      ...(doubled.includes(road) ? [secondContact(yard, own, road)] : []),
+      ...(doubled.includes(road) ? [secondContact(yard, () => soundWith(yard), road)] : []),
       ...changes.filter(({ isRing }) => !isRing)
     ];
     const remedy = tried.find(

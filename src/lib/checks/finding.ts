@@ -1,3 +1,4 @@
+import { dropShare } from '../tables';
 import type { Scene, Yard } from '../yard';
 
 /** How bad it is: it breaks locos or wires, it is worth a thought, or it is as it should be. */
@@ -28,6 +29,8 @@ export interface Finding {
   readonly why: string;
   /** What to do about it. */
   readonly cure: string;
+  /** The cure as a change of the yard, where the yard so changed was tried and is rid of it. */
+  readonly change?: Partial<Yard>;
   /** A published source, `common practice`, or `the engine` for what is computed from this yard alone. */
   readonly source: string;
   /** A board to see it on. */
@@ -41,7 +44,8 @@ export interface CheckOptions {
   readonly dropShare: number;
 }
 
-export const defaultOptions: CheckOptions = { dropShare: 0.1 };
+/** What they are until somebody sets them. */
+export const defaultOptions: CheckOptions = { dropShare };
 
 /** One check: a question about a yard, answered with findings. */
 export interface Check {

@@ -48,6 +48,7 @@ function breachFinding(yard: Yard, { breach, cure, count }: Told): Finding {
     cure:
       cure?.words ??
       `Put a stop at the ${breach.end} end of ${roadTitle(yard, breach.road)}, closed whenever nothing faces it.`,
+    ...(cure ? { change: cure.change } : {}),
     source: 'the engine',
     board: { yard, scene }
   };

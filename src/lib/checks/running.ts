@@ -166,7 +166,7 @@ function railheadFinding(yard: Yard, all: readonly RoadVolts[]): Finding {
     why: `The standard asks for 12 V at the rails at full load.${low.length > 0 ? ' Less harms nothing: locos are a little slower.' : ''}`,
     cure:
       low.length > 0
-        ? `Nothing must be done. A supply of ${least.source + more} V would meet it.`
+        ? `Nothing need be done. A supply of ${least.source + more} V would meet it.`
         : 'Nothing to do.',
     source: 'NMRA S-9 cl. I.A',
     board: { yard, scene: roadScene({ yard, roads: [road], locos: [loco.name], speed }) }

@@ -1,6 +1,6 @@
 import { ampsText, secondVolts, type Reading, type Scene, type Yard } from '../yard';
 import type { Point, Polyline } from './geometry';
-import type { Box } from './frame';
+import type { Box } from './geometry';
 
 /** What a controller's box shows. */
 export interface ControllerLook {

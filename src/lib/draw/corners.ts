@@ -1,4 +1,4 @@
-import type { Box } from './frame';
+import type { Box } from './geometry';
 
 /** Arm of a corner, px. */
 const ARM = 8;

@@ -1,4 +1,5 @@
 import { isProbe, roadsOf, type Run, type Scene, type Yard } from '../yard';
+import { acrossLine, isMetal, nodePoints } from './across';
 import { isCross } from './frame';
 import type { Point, Polyline } from './geometry';
 import { layHeld, type Held } from './held';
@@ -48,7 +49,7 @@ export interface DiagramLayout {
   readonly anchors: ReadonlyMap<string, Anchor>;
 }
 
-const isAcross = ({ id }: Run): boolean => id.startsWith('metal ') || isProbe(id);
+const isAcross = (run: Run): boolean => isMetal(run) || isProbe(run.id);
 const roadOf = (node: string): string => node.split(' ').at(-1) as string;
 
 /** Middle lines of roads and return joints, from the supply on. */
@@ -166,13 +167,19 @@ export function diagramLayout(
       .filter((run) => run.road && !isAcross(run))
       .map((run) => ({ run, ...layRun(run, pathLine(run, paths, lines)) }))
   ];
-  const nodes = nodePoints(laid, paths);
+  const nodes = new Map([
+    ...nodePoints(laid),
+    ...paths.flatMap(({ road, x, ...rails }): [string, Point][] => [
+      [`feed rail ${road}`, { x, y: rails.feed }],
+      [`return rail ${road}`, { x, y: rails.return }]
+    ])
+  ]);
   const held = runs
     .filter(({ id }) => isProbe(id))
-    .map((run) => layHeld(run, acrossLine(run, nodes)));
+    .map((run) => layHeld(run, acrossLine(run, nodes, ACROSS)));
   const across = runs
     .filter((run) => isAcross(run) && !isProbe(run.id))
-    .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes)) }));
+    .map((run) => ({ run, ...layRun(run, acrossLine(run, nodes, ACROSS)) }));
   const width = Math.max(...at.values()) + 100;
   const supply = { x: SUPPLY_X, y: (feed + low) / 2, feed, return: low };
   const second = at.get('feed 2');
@@ -231,48 +238,6 @@ function pathLine(run: Run, paths: readonly Path[], lines: Lines): Polyline {
   if (!isCross(run)) return [rail, { x, y: lines.return }];
   const low = lines.return - 16;
   return [rail, { x, y: low }, { x: x + ASIDE, y: low }, { x: x + ASIDE, y: lines.feed }];
-}
-
-/** Where each node stands: the rails, and both ends of every symbol. */
-function nodePoints(
-  laid: readonly (LaidRun & { readonly run: Run })[],
-  paths: readonly Path[]
-): ReadonlyMap<string, Point> {
-  const ends = laid.flatMap(({ glyphs }) =>
-    glyphs.flatMap(({ from, to, middle, angle, width }): [string, Point][] => {
-      const turn = (angle * Math.PI) / 180;
-      const [dx, dy] = [Math.cos(turn) * (width / 2 + 5), Math.sin(turn) * (width / 2 + 5)];
-      return [
-        [from, { x: middle.x - dx, y: middle.y - dy }],
-        [to, { x: middle.x + dx, y: middle.y + dy }]
-      ];
-    })
-  );
-  const legs = laid.flatMap(({ run, stretches }): [string, Point][] => [
-    [run.from, stretches[0]?.line[0] as Point],
-    [run.to, stretches.at(-1)?.line.at(-1) as Point]
-  ]);
-  return new Map([
-    ...ends,
-    ...legs,
-    ...paths.flatMap(({ road, x, ...rails }): [string, Point][] => [
-      [`feed rail ${road}`, { x, y: rails.feed }],
-      [`return rail ${road}`, { x, y: rails.return }]
-    ])
-  ]);
-}
-
-/** Round one side of what it lies across. */
-function acrossLine({ from, to }: Run, nodes: ReadonlyMap<string, Point>): Polyline {
-  const [a, b] = [from, to].map((node) => nodes.get(node)) as [Point?, Point?];
-  if (!a || !b)
-    return [
-      { x: 0, y: 0 },
-      { x: 0, y: 1 }
-    ];
-  if (a.y === b.y) return [a, { x: a.x, y: a.y + ACROSS }, { x: b.x, y: b.y + ACROSS }, b];
-  const x = Math.max(a.x, b.x) + ACROSS;
-  return [a, { x, y: a.y }, { x, y: b.y }, b];
 }
 
 /** Ends at which three wires or more meet. */

@@ -1,7 +1,7 @@
 import type { Redrawn } from '../lesson';
 import { feedOf, roadsOf, type Road, type Run, type Yard } from '../yard';
 import { detours, type Detour } from './detours';
-import type { Point } from './geometry';
+import type { Box } from './geometry';
 import { LAMP_ROOM } from './lampRows';
 import { roomFor, roomy, tight, type Pitch } from './run';
 
@@ -9,7 +9,7 @@ import { roomFor, roomy, tight, type Pitch } from './run';
 export const TOP = 34;
 export const HALF_GAUGE = 8;
 /** Room above the first row, more where the plug's wires come together there; and from row to row. */
-const FIRST = { wide: 130, narrow: 122 };
+const FIRST = 130;
 const FIRST_WITH_PLUG = 158;
 const STEP = 92;
 const CLOSE_STEP = 76;
@@ -29,9 +29,6 @@ const SECOND_BELOW = 26;
 const SECOND_ROOM = 100;
 /** Between the upright legs of two feeds. */
 const FEED_COLUMN = 20;
-
-/** A box in the drawing, px. */
-export type Box = Point & { readonly width: number; readonly height: number };
 
 /** Rows too close for words between them. */
 export const isClose = (roads: number): boolean => roads > MANY;
@@ -165,10 +162,7 @@ export function frameOf(
     );
   const box = { width: wide ? 200 : 176, height: 48 };
   const lampRoom = yard.lamps === 'none' ? 0 : LAMP_ROOM;
-  const first =
-    (hasPlug ? FIRST_WITH_PLUG : wide ? FIRST.wide : FIRST.narrow) +
-    lampRoom +
-    (yard.second ? SECOND_ROOM : 0);
+  const first = (hasPlug ? FIRST_WITH_PLUG : FIRST) + lampRoom + (yard.second ? SECOND_ROOM : 0);
   const step = stepOf(roads.length, wide) + lampRoom;
   const controller = { ...box, x: (width - box.width) / 2, y: TOP - box.height / 2 };
   const feed2 = west + (yard.second ? FEED_COLUMN : 0);

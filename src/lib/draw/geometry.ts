@@ -6,6 +6,20 @@ export interface Point {
   readonly y: number;
 }
 
+/** A box in the drawing, px. */
+export interface Box extends Point {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The square box around a point that reaches `half` px to each side. */
+export const boxAt = ({ x, y }: Point, half: number): Box => ({
+  x: x - half,
+  y: y - half,
+  width: 2 * half,
+  height: 2 * half
+});
+
 /** Corners of a line made of straight pieces, in the order in which one follows it. */
 export type Polyline = readonly Point[];
 

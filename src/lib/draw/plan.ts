@@ -1,5 +1,6 @@
 import { scales } from '../tables';
 import { holes, roadsOf, travel, wholeRoads, type Road, type Yard } from '../yard';
+import type { Box } from './geometry';
 
 /** One road seen from above, px. */
 export interface PlanRoad {
@@ -11,13 +12,6 @@ export interface PlanRoad {
   readonly letterXs: readonly number[];
   /** Where mm along it is drawn. */
   readonly x: (mm: number) => number;
-}
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /** All that the plan draws, px; across the deck it is to scale. */
@@ -44,6 +38,8 @@ export interface PlanLayout {
 /** Width of a loco over its steps, in gauges. Source: common practice. */
 const LOCO_GAUGES = 2.06;
 const MARGIN = 16;
+/** Room beyond the end of a fixed road, for its letter, px: a loco covers a short road. */
+const LETTER_ROOM = 34;
 /** Half the width of the ring round a road's letter, px. */
 export const letterHalf = (name: string): number => (name.length > 1 ? 14 : 10);
 /** From the outer roads to the deck's edge, mm. */
@@ -96,7 +92,12 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
     Math.max(0, ...on(end).map((road) => shownMm(road, all)));
   const shown = { west: longest('west'), east: longest('east') };
   const fixed = shown.west + shown.east > 0;
-  const along = (width - 2 * MARGIN - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
+  const margin = {
+    west: shown.west > 0 ? LETTER_ROOM : MARGIN,
+    east: shown.east > 0 ? LETTER_ROOM : MARGIN
+  };
+  const along =
+    (width - margin.west - margin.east - 2 * WELL) / (yard.roadLengthMm + shown.west + shown.east);
   const across = Math.max(along, acrossFor(yard, fixed));
   const reach = fixed ? -travel(yard).least : 0;
   const last = Math.max(...on('deck').map(({ southMm }) => southMm));
@@ -104,7 +105,7 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
   const top = 8;
   /** Height of a place south of the line of the running road Q. */
   const y = (mm: number) => top + WELL + (reach + EDGE_MM + mm) * across;
-  const deckX = MARGIN + WELL + shown.west * along;
+  const deckX = margin.west + WELL + shown.west * along;
   const deck = {
     x: deckX,
     y: y(deckMm - EDGE_MM),
@@ -125,7 +126,10 @@ export function planLayout(yard: Yard, deckMm: number, width: number): PlanLayou
     const beside = all.filter(({ bed }) => bed === road.bed).map(({ southMm }) => southMm);
     const turn = [...new Set(beside)].indexOf(road.southMm) % 2;
     const inward = close ? STAGGER * turn : 0;
-    return planRoad({ ...road, wholeMm }, { width, deck, along, y, deckMm, inward });
+    return planRoad(
+      { ...road, wholeMm },
+      { west: margin.west, east: width - margin.east, deck, along, y, deckMm, inward }
+    );
   };
   return {
     width,
@@ -158,7 +162,9 @@ function opening(
 }
 
 interface Ground {
-  readonly width: number;
+  /** Between these a road is drawn, px. */
+  readonly west: number;
+  readonly east: number;
   readonly deck: Box;
   readonly along: number;
   readonly y: (mm: number) => number;
@@ -169,22 +175,29 @@ interface Ground {
 
 function planRoad(
   { name, bed, southMm, lengthMm, startMm, wholeMm }: Road & { readonly wholeMm: number },
-  { width, deck, along, y, deckMm, inward }: Ground
+  { west: least, east: most, deck, along, y, deckMm, inward }: Ground
 ): PlanRoad {
   const end = deck.x + deck.width;
   const begin = { west: deck.x - WELL - wholeMm * along, deck: deck.x, east: end + WELL }[bed];
   const start = begin + startMm * along;
-  const east = Math.min(start + lengthMm * along, width - MARGIN);
-  const west = Math.max(start, MARGIN);
+  const east = Math.min(start + lengthMm * along, most);
+  const west = Math.max(start, least);
+  const half = letterHalf(name);
+  const isLast = startMm + lengthMm === wholeMm;
+  const letterXs = {
+    deck: [west + 16 + inward, east - 16 - inward],
+    west: [
+      start <= least || startMm === 0 ? west - half - 2 + inward : west + 16 + inward,
+      east - 16 - inward
+    ],
+    east: [isLast ? east + half + 2 - inward : east - half - inward, west + half + inward]
+  }[bed];
   return {
     road: name,
     y: y(bed === 'deck' ? southMm + deckMm : southMm),
     west,
     east,
-    letterXs:
-      bed === 'east'
-        ? [east - letterHalf(name) - inward, west + letterHalf(name) + inward]
-        : [west + 16 + inward, east - 16 - inward],
+    letterXs,
     x: (mm) => start + mm * along
   };
 }

@@ -1,5 +1,6 @@
 import { beyond, roadsOf, type Yard } from '../yard';
 import type { Point } from './geometry';
+import { letterWidth } from './letters';
 import type { PlanLayout, PlanRoad } from './plan';
 
 /** Insulated gaps: a small break in each rail that is cut. */
@@ -36,11 +37,45 @@ export const planStops = (
       return [{ road: name, x: drawn[end], y: drawn.y }];
     });
 
-/** Width of a letter, a guess, px. */
-const LETTER_PX = 7.4;
+const LETTER_PX = letterWidth(14);
 /** From a letter's middle to the name beside it, px; a loco's name reaches so far above its road. */
 const BESIDE = 14;
 const ABOVE = 24;
+
+/** Half the height of the ring round a letter, and how far a loco's name lies above the loco, px. */
+const LETTER_HALF = 10;
+const NAME = { over: 3, height: 13 };
+
+/** A loco as it is drawn, with the middle of its name. */
+interface Drawn {
+  readonly name: string;
+  readonly y: number;
+  readonly middle: number;
+  readonly long: number;
+  readonly wide: number;
+  readonly title: number;
+}
+
+const nameHalf = (name: string): number => (name.length * LETTER_PX) / 2;
+
+/** Middle of a loco's name: over the loco, but on a fixed road clear of the letters beyond its end. */
+export function nameX(
+  { west, east }: PlanRoad,
+  { deck }: PlanLayout,
+  { name, middle }: { readonly name: string; readonly middle: number }
+): number {
+  const half = nameHalf(name);
+  if (west > deck.x + deck.width) return Math.min(middle, east - half);
+  return east < deck.x ? Math.max(middle, west + half) : middle;
+}
+
+/** Whether a loco, or its name above it, would lie on a letter at a point. */
+export function covers({ name, y, middle, long, wide, title }: Drawn, letter: Point): boolean {
+  const near = (x: number, half: number) => Math.abs(x - letter.x) < half + LETTER_HALF;
+  const up = y - letter.y - wide / 2 - NAME.over;
+  if (y === letter.y) return near(middle, long / 2);
+  return up > -LETTER_HALF && up < NAME.height + LETTER_HALF && near(title, nameHalf(name));
+}
 
 /** What stands on the plan, and where the letters are. */
 interface Stands {

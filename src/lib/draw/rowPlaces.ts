@@ -1,5 +1,5 @@
 import { vehicles } from '../yard';
-import type { Box } from './frame';
+import { boxAt, type Box } from './geometry';
 import { outlineOf } from './locoShape';
 import type { RowsSubject } from './rowsView';
 
@@ -29,8 +29,5 @@ export function largeBox({ yard, layout, scene }: Subject, place: string): Box |
 /** The box around any place on the rows; undefined for one that is not drawn there. */
 export function boxAround(subject: Subject, place: string): Box | undefined {
   const anchor = subject.layout.anchors.get(place);
-  return (
-    largeBox(subject, place) ??
-    (anchor && { x: anchor.x - HALF, y: anchor.y - HALF - 4, width: 2 * HALF, height: 2 * HALF })
-  );
+  return largeBox(subject, place) ?? (anchor && boxAt({ ...anchor, y: anchor.y - 4 }, HALF));
 }

@@ -1,8 +1,9 @@
 import type { Redrawn } from '../lesson';
 import { roadNamed, vehicles, type Run, type Scene, type Standing, type Yard } from '../yard';
+import { acrossLine, isMetal, nodePoints } from './across';
 import { secondReturn } from './controllers';
-import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Box, type Frame } from './frame';
-import type { Point, Polyline } from './geometry';
+import { frameOf, HALF_GAUGE, isCondensed, TOP, widthFor, type Frame } from './frame';
+import type { Box, Point, Polyline } from './geometry';
 import { lampPlaces, type LampPlace } from './lampRows';
 import { lineOf, nodePoint } from './lines';
 import { layProbes, PROBE_ROOM, type LaidProbe } from './probes';
@@ -70,7 +71,7 @@ export function rowsLayout(
   const frame = drawn.mirrored ? mirror(plain) : plain;
   const { rails, controller, second, roads } = frame;
   const laid = runs
-    .filter((run) => !run.id.startsWith('metal '))
+    .filter((run) => !isMetal(run))
     .map((run) => ({
       run,
       ...layRun(run, turned(lineOf(run, plain)), {
@@ -78,15 +79,16 @@ export function rowsLayout(
         before: beforeParts(run, plain)
       })
     }));
+  const nodes = new Map([...nodePoints(laid), ...railPoints(frame)]);
   const metal = runs
-    .filter((run) => run.id.startsWith('metal '))
-    .map((run) => ({ run, ...layMetal(run, laid, frame) }));
-  const rows = roads.map(({ name }) => row(runs, name, frame));
+    .filter(isMetal)
+    .map((run) => ({ run, ...(layTool(run, laid, frame) ?? layStrap(run, nodes)) }));
+  const rows = roads.map(({ name }) => row(laid, name, frame));
   const glyphs = [...laid, ...metal].flatMap((each) => each.glyphs);
   const names = roads.map(({ name }) => name);
   const lamps = lampPlaces(yard, names, glyphs);
   const controllers = [controller, ...(second ? [second] : [])];
-  const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 50;
+  const foot = Math.max(...rows.map(({ feedRail }) => feedRail.y)) + 44;
   const probes = layProbes({ runs: all, laid, frame }, foot + 30);
   return {
     mirrored: drawn.mirrored,
@@ -145,26 +147,31 @@ function mirror(frame: Frame): Frame {
   };
 }
 
-/** The letter stands under the switch, or below the rails' west end where there is none; of condensed rows beside the feed. */
-function row(runs: readonly Run[], road: string, { rails, buses, roads, rowY }: Frame): Row {
+/** The letter stands under the switch, where it begins if a pin contact is before it, or below the rails' west end where there is none; of condensed rows beside the feed. */
+function row(laid: RowsLayout['runs'], road: string, { rails, buses, roads, rowY }: Frame): Row {
   const [feed, home] = [rowY(road) + HALF_GAUGE, rowY(road) - HALF_GAUGE];
-  const toggled = runs.some(
-    (run) => run.id === `feed ${road}` && run.parts.some(({ id }) => isOwnSwitch(run, id))
-  );
+  const feeder = laid.find(({ run }) => run.id === `feed ${road}`);
+  const own = feeder?.glyphs.find(({ id }) => isOwnSwitch(feeder.run, id));
+  const pinned = feeder?.glyphs.some(({ kind }) => kind === 'pin contact');
   const inEast = buses.feed > buses.return;
   const [before, after] = inEast ? (['start', 'end'] as const) : (['end', 'start'] as const);
-  const inward = inEast ? -16 : 16;
+  const side = inEast ? -1 : 1;
+  const inward = 16 * side;
   const condensed = isCondensed(roads.length);
   const label = condensed
     ? { x: buses.feed - inward / 2, y: feed + 5, anchor: before }
-    : toggled
-      ? { x: buses.feed2 + inward, y: feed + 36, anchor: after }
+    : own
+      ? {
+          x: pinned ? own.middle.x - (own.width / 2) * side : buses.feed2 + inward,
+          y: feed + 28,
+          anchor: after
+        }
       : { x: rails.west + 2, y: feed + 25, anchor: 'start' as const };
   return {
     road,
     feedRail: { y: feed },
     returnRail: { y: home },
-    label: { toggled, ...label },
+    label: { toggled: own !== undefined, ...label },
     ...(condensed && { title: { x: buses.feed2 + inward, y: feed + 19, anchor: after } })
   };
 }
@@ -192,16 +199,24 @@ function joints(runs: readonly Run[], frame: Frame): readonly Point[] {
     .map((node) => nodePoint(node, frame));
 }
 
-/** Metal lies on the part that it bridges. */
-function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun {
+/** Where metal is laid on a rail of each road. */
+const railPoints = ({ roads, rails, rowY }: Frame): readonly [string, Point][] =>
+  roads.flatMap(({ name }): [string, Point][] => [
+    [`feed rail ${name}`, { x: rails.east - 46, y: rowY(name) + HALF_GAUGE }],
+    [`return rail ${name}`, { x: rails.east - 46, y: rowY(name) - HALF_GAUGE }]
+  ]);
+
+/** A tool lies on the part, or across the rails, that it bridges; undefined for metal that joins anything else. */
+function layTool(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): LaidRun | undefined {
   const part = run.parts[0] as Run['parts'][number];
   const host = part.id.replace('metal on ', '');
   const glyph = laid.flatMap((each) => each.glyphs).find((each) => each.id === host);
-  const [, road] = /^rails of (.+)$/.exec(host) ?? [];
-  const onRails = road === undefined ? undefined : { x: rails.east - 46, y: rowY(road) };
-  const middle = onRails ??
-    glyph?.middle ??
-    laid.map((each) => each.anchors.get(host)).find(Boolean) ?? { x: 0, y: 0 };
+  const [road, other] = [run.from, run.to].map((node) => / rail (.+)$/.exec(node)?.[1]);
+  const onRails =
+    road !== undefined && road === other ? { x: rails.east - 46, y: rowY(road) } : undefined;
+  const middle =
+    onRails ?? glyph?.middle ?? laid.map((each) => each.anchors.get(host)).find(Boolean);
+  if (!middle) return undefined;
   const angle = onRails ? 90 : (glyph?.angle ?? 0);
   return {
     stretches: [],
@@ -221,6 +236,15 @@ function layMetal(run: Run, laid: readonly LaidRun[], { rails, rowY }: Frame): L
     anchors: new Map([[part.id, { ...middle, angle }]])
   };
 }
+
+/** From a part to a wire that leads past it, px: above the words under a switch. */
+const PAST = 11;
+
+/** Metal that joins two places is drawn as the wire that it is. */
+const layStrap = (run: Run, nodes: ReadonlyMap<string, Point>): LaidRun => ({
+  ...layRun(run, acrossLine(run, nodes, PAST)),
+  glyphs: []
+});
 
 /** Whether the switch sits where it belongs: in its own road's feed. */
 export const isOwnSwitch = (run: Run, id: string): boolean =>

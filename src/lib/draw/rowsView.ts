@@ -49,8 +49,8 @@ export interface Tag {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
-/** Least current that is told, A. */
-const TOLD_AMPS = 0.002;
+/** Least current that is told, A: less would read 0.00 A. */
+const TOLD_AMPS = 0.005;
 
 /** Whether a road's result may be told. */
 export const isTold = (marks: Marks, road: string | undefined): boolean =>
@@ -212,14 +212,14 @@ function drops({ yard, layout, reading, marks }: RowsSubject): readonly Tag[] {
     );
 }
 
-const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
-  layout.runs.flatMap(({ run, glyphs }) =>
+const parts = ({ layout: { rows, runs, width }, reading, marks }: RowsSubject): readonly Tag[] =>
+  runs.flatMap(({ run, glyphs }) =>
     glyphs.flatMap(({ id, kind, closed, middle, ohms, angle }): Tag[] => {
       const upright = Math.abs(angle) === 90;
-      const inward = middle.x < layout.width / 2 ? 1 : -1;
+      const inward = middle.x < width / 2 ? 1 : -1;
       const beside = upright
         ? {
-            at: { x: middle.x + inward * 22, y: middle.y + 12 },
+            at: { x: middle.x + inward * 28, y: middle.y + 12 },
             anchor: inward > 0 ? ('start' as const) : ('end' as const)
           }
         : { at: { x: middle.x, y: middle.y + 36 }, anchor: 'middle' as const };
@@ -231,6 +231,9 @@ const parts = ({ layout, reading, marks }: RowsSubject): readonly Tag[] =>
       if (kind === 'toggle' && !isOwnSwitch(run, id)) {
         const name = `${id.replace('toggle ', '')} ${closed ? 'on' : 'off'}`;
         return [{ key: id, text: name, ...beside }];
+      }
+      if (kind === 'pin contact' && !isCondensed(rows.length)) {
+        return [{ key: id, at: { x: middle.x, y: middle.y + 36 }, text: 'pin', anchor: 'middle' }];
       }
       if (kind !== 'resistor') return [];
       return [

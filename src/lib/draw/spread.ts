@@ -1,3 +1,5 @@
+import { letterWidth } from './letters';
+
 /** A vehicle on a row: where its middle should be drawn, px. */
 interface Wanted {
   readonly name: string;
@@ -32,15 +34,12 @@ export function spread(
   return new Map(placed.map(({ name, x }) => [name, x]));
 }
 
-/** Width of a letter of a name, a guess, px. */
-const LETTER_PX = 9;
-
 /** What stands above each vehicle of a road: its name; where the road is too short for all, the first bears them all. */
 export function titlesOn(
   names: readonly string[],
   { west, east }: { readonly west: number; readonly east: number }
 ): ReadonlyMap<string, string> {
   const all = names.join(', ');
-  const isTight = names.length > 1 && all.length * LETTER_PX > (east - west) / 2;
+  const isTight = names.length > 1 && all.length * letterWidth(15) > (east - west) / 2;
   return new Map(names.map((name, index) => [name, !isTight ? name : index === 0 ? all : '']));
 }

@@ -1,5 +1,4 @@
 export { driver, driveTo, isOver, settle, start, TICKS_PER_SECOND, type Drive } from './drive';
-export type { MotionEvent } from './event';
 export { gapWords } from './gapWords';
 export { playSequence, type StepPlayed } from './playSequence';
 export { quayWorking } from './quayWorking';

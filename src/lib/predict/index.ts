@@ -1,5 +1,5 @@
 export { chanceOf, type Chance } from './fresh/chance';
-export { fresh, wrongWords, type Fresh } from './fresh/fresh';
+export { fresh, wrongWords } from './fresh/fresh';
 export { families } from './fresh';
 export type { Asked, Played } from './kinds/kind';
 export { play, watch, WATCH_SECONDS } from './play';
@@ -14,4 +14,4 @@ export {
   type Question
 } from './question';
 export { because, happened, lampBecause, probeBecause } from './words';
-export { way, type Way } from './way';
+export { way } from './way';

@@ -7,6 +7,7 @@ import {
   locoOf,
   pointName,
   read,
+  runsTo,
   sentence,
   trainWith,
   vehicles,
@@ -19,17 +20,14 @@ import { way, type Way } from './way';
 
 const did: Record<Way, string> = { stays: 'stayed', west: 'went west', east: 'went east' };
 
-/** Faster than this a loco runs, m/s. */
-const RUNS = 0.001;
-
 function didWords(played: Played, name: string): string {
   const went = way(played, name);
   const { before, after } = played;
   if (vehicles(after)[name]?.fallen) {
     return went === 'stays' ? 'fell into the gap' : `${did[went]} and fell into the gap`;
   }
-  const ran = Math.abs(vehicles(before)[name]?.speed ?? 0) > RUNS;
-  return went === 'stays' && ran ? 'stopped' : did[went];
+  const was = vehicles(before)[name];
+  return went === 'stays' && was && runsTo(was) ? 'stopped' : did[went];
 }
 
 /** What the locos did: "Plover went east, Heron stayed." */
@@ -81,6 +79,24 @@ function crossed(
   return `Row ${from} is whole, out and home, so ${loco} ran from it onto road ${to}${there}.`;
 }
 
+/** Of the supply's volts, the share under which it is told that the way takes the rest. Source: common practice. */
+const MOST = 0.9;
+
+/** What a voltmeter still finds of the supply's volts where current flows between its probes; empty where that is most or none. */
+function leftBetween(reading: Reading, meter: string): string {
+  const [volts, all] = [reading.volts(meter), reading.between('feed', 'return')].map((each) =>
+    Math.abs(each ?? 0)
+  ) as [number, number];
+  const ends = reading.runs.find(({ id }) => id === meter)?.held ?? [];
+  const joined = ends.map((id) =>
+    id === 'feed' || id === 'return' ? id : reading.level(findPoint(reading.runs, id).node).joined
+  );
+  const isPart = volts > 0.05 && volts < MOST * all;
+  return isPart && joined.includes('feed') && joined.includes('return')
+    ? `Of ${voltsText(all)} only ${voltsText(volts)} are left there: the way takes the rest while amps flow.`
+    : '';
+}
+
 /** What a voltmeter or a test lamp at the end of two probes stands between; empty without one. */
 export function probeBecause({ reading }: Played): string {
   const run = reading.runs.find(({ held }) => held);
@@ -90,6 +106,8 @@ export function probeBecause({ reading }: Played): string {
     return `${voltsText(volts)} stand across the lamp, so ${ampsText(Math.abs(reading.amps(run.id)))} flow in it.`;
   }
   if (reading.ohms !== undefined) return '';
+  const left = leftBetween(reading, run.id);
+  if (left) return left;
   const ends = run.held.flatMap((id) =>
     id === 'feed' || id === 'return'
       ? []

@@ -174,9 +174,6 @@ export function storeOf<F>(kind: Keeping<F>) {
   };
 }
 
-/** What is kept of yards on this device. */
-export type Shelf = ShelfOf<YardFile>;
-
 /** The yards of this device. */
 export const yardStore = storeOf<YardFile>({
   keys: 'ohmyard.yard.',
@@ -187,13 +184,3 @@ export const yardStore = storeOf<YardFile>({
   nameOf: ({ name }) => name,
   named
 });
-export const {
-  keepNew,
-  keepAgain,
-  readKept,
-  listKept,
-  renameKept,
-  duplicateKept,
-  removeKept,
-  restoreKept
-} = yardStore;

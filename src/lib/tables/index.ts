@@ -1,5 +1,4 @@
 export { equipmentWireAmps, fixedWiringAmps, gaugeAmps, liberalWireAmps } from './ampacity';
-export type { Ampacity } from './ampacity';
 export { colourCodes, colourSchemes, type ColourCode, type ColouredWire } from './colour';
 export {
   backTo20,
@@ -7,11 +6,10 @@ export {
   dropEachWay,
   dropShare,
   fineWireLimits,
-  permissibleLength
+  permissibleLength,
+  type ConductorClass
 } from './conductor';
-export type { ConductorClass, ConductorLimit } from './conductor';
 export { contacts, meterError, voltmeterOhms } from './contact';
-export type { Contact, ContactEntry } from './contact';
 export { classLetters, type DesignationClass } from './designation';
 export {
   droppingOhms,
@@ -21,24 +19,12 @@ export {
   leds,
   saturationFrom
 } from './led';
-export type { LedColour, LedEntry } from './led';
 export { atTemperature, metals } from './metal';
-export type { Metal, MetalEntry } from './metal';
-export {
-  atLoad,
-  bestEfficiency,
-  motorFrom,
-  radPerSecond,
-  revolutionsPerMinute,
-  stallTorque
-} from './motor';
-export type { MotorFigures, MotorModel, MotorState } from './motor';
+export { atLoad, bestEfficiency, motorFrom, revolutionsPerMinute, stallTorque } from './motor';
 export { circularMil, foot, inch, thermalVoltage } from './physics';
-export { railAreaFactor, railHeight, railOhmsPerMetre } from './rail';
-export { scales, type Scale, type ScaleEntry } from './scale';
-export { nearest, nextAbove, series } from './series';
-export type { Series } from './series';
+export { railHeight, railOhmsPerMetre } from './rail';
+export { scales, type Scale } from './scale';
+export { nearest, nextAbove, series, type Series } from './series';
 export { gaugeDiameter, sizeWords, strandedSizes, wireAreaMm2, wireOhmsPerMetre } from './wire';
-export type { WireSize } from './wire';
 export { contactAmps, fuseFor, silverLeastAmps, spoiltAfter, wireAmps } from './rating';
 export { panelParts, panelRoom, type PanelPart, type PanelPartKind } from './panelPart';

@@ -9,6 +9,8 @@ export const strandedSizes = ['7/0.2', '16/0.2', '24/0.2', '32/0.2'] as const;
 
 const stranded = /^(\d+)\/(\d+(?:\.\d+)?)$/;
 const gauge = /^AWG (\d{1,2}|0{1,4})$/;
+/** Strands of the size that all others are told in. */
+const usualStrands = /^\d+\/0\.2$/;
 const square = /^(\d+(?:\.\d+)?) mm²$/;
 
 /**
@@ -82,10 +84,10 @@ const discArea = (diameter: number): number => (Math.PI / 4) * diameter ** 2;
 const round = (value: number, digits: number): string => String(Number(value.toPrecision(digits)));
 
 /**
- * A wire's size in three notations: area, strands of 0.2 mm, nearest gauge.
+ * A wire's size in the notations it is not written in: area, strands of 0.2 mm, nearest gauge.
  *
  * @example
- * sizeWords('16/0.2') // '0.5 mm², about 16/0.2, about AWG 20'
+ * sizeWords('16/0.2') // '0.5 mm², about AWG 20'
  */
 export function sizeWords(size: WireSize): string {
   const area = wireAreaMm2(size);
@@ -97,5 +99,10 @@ export function sizeWords(size: WireSize): string {
       ? gauge
       : best
   );
-  return `${round(area, 2)} mm², about ${strands}/0.2, about AWG ${nearest}`;
+  const others = [
+    ...(square.test(size) ? [] : [`${round(area, 2)} mm²`]),
+    ...(usualStrands.test(size) ? [] : [`about ${strands}/0.2`]),
+    ...(gauge.test(size) ? [] : [`about AWG ${nearest}`])
+  ];
+  return others.join(', ');
 }

@@ -10,6 +10,7 @@ import {
   knobWords,
   locoIn,
   read,
+  runsTo,
   secondVolts,
   selectorWords,
   sentence,
@@ -119,7 +120,7 @@ export function seenWords(yard: Yard, before: Scene, after: Scene): string {
   if (fell !== '') return fell;
   const seen = Object.entries(after.locos).map(([name, at]) => {
     const went = way({ yard, before, after }, name);
-    const held = went !== 'stays' && Math.abs(at.speed) < STANDS;
+    const held = went !== 'stays' && !runsTo(at);
     return {
       name,
       went: held ? `goes ${went} to the end and stalls` : `moves ${went}`,
@@ -145,9 +146,6 @@ function stayWords(yard: Yard, scene: Scene, still: readonly string[]): readonly
     return index < WITH_REASON ? `${stay}: ${reason}.` : `${stay}.`;
   });
 }
-
-/** Slower than this a loco stands, m/s. */
-const STANDS = 0.001;
 
 /** More than this flows in a loco although its own row is open: by a lamp, say, A. */
 const TRICKLE_AMPS = 0.002;

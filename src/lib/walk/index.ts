@@ -1,7 +1,7 @@
-export { advice, stepAdvice, wholeAdvice, type Advice } from './advice';
+export { advice, stepAdvice, wholeAdvice } from './advice';
 export { asLesson } from './asLesson';
 export { askOf } from './ask';
-export { answerOf, sceneAfter } from './answered';
+export { answerOf } from './answered';
 export { lessonHandout, pickedHandout, walkHandout, type Handout, type PaperCall } from './handout';
 export {
   acted,
@@ -13,8 +13,8 @@ export {
 } from './keptWorkshop';
 export { plans, type Plan } from './plan';
 export { letters, optionsOf, rightOf, roundOf, walkRounds, type Asking, type Round } from './round';
-export { quietWord, votesIn, type QuietWord, type Tally } from './tally';
-export { changesOf, changeWords, type Change } from './changes';
+export { quietWord, votesIn, type Tally } from './tally';
+export { changesOf, changeWords } from './changes';
 export { GOOD_WORDS, MAX_ASK, MAX_LIT, MAX_STEPS, MAX_TITLE, MAX_WORDS } from './limits';
 export { isThere, lightable } from './lit';
 export { outline } from './outline';
@@ -30,12 +30,11 @@ export {
 } from './file';
 export { boardOf, stepPlay, type StepPlay } from './play';
 export { proseOf, type Block, type Span } from './prose';
-export { walkStore, type KeptWalk } from './shelf';
+export { walkStore } from './shelf';
 export {
   admitWalk,
   WALK_FORMAT,
   walkFile,
-  WalkSchema,
   walkViews,
   type WalkCall,
   type WalkStep,
@@ -45,7 +44,6 @@ export {
   begin,
   isRevealed,
   isTwin,
-  stages,
   step,
   voteOf,
   votesOn,

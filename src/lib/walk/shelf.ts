@@ -1,9 +1,6 @@
-import { storeOf, type KeptAs } from '../share';
+import { storeOf } from '../share';
 import { readWalk } from './file';
 import { admitWalk, walkFile, type Walkthrough } from './walkthrough';
-
-/** A walkthrough as this device keeps it. */
-export type KeptWalk = KeptAs<Walkthrough>;
 
 /** The walkthroughs of this device. */
 export const walkStore = storeOf<Walkthrough>({

@@ -11,7 +11,6 @@ import {
   ohmsWithSupply,
   PinSchema,
   PlugStateSchema,
-  SceneSchema,
   SelectorSchema,
   SupplyStateSchema,
   SwitchSchema,
@@ -104,12 +103,3 @@ export function act(yard: Yard, scene: Scene, action: Action): Scene {
   const stock = action.couple ? couple(yard, scene, action.couple) : scene.stock;
   return { ...next, locos: scene.locos, stock, pin };
 }
-
-/** Words, a whole scene, and what to light: lessons, walkthroughs and workshops are made of these. */
-export const StepSchema = v.strictObject({
-  words: v.string(),
-  scene: SceneSchema,
-  /** Names of places to light, three at most. */
-  light: v.optional(v.pipe(v.array(v.string()), v.maxLength(3, 'three places at most')), [])
-});
-export type Step = Readonly<v.InferOutput<typeof StepSchema>>;

@@ -1,7 +1,7 @@
-export { act, ActionSchema, StepSchema, type Action, type Step } from './action';
+export { act, ActionSchema, type Action } from './action';
 export { RefusedError } from './refused';
-export { beyond, facing, holeAt, holes, travel, type Beyond, type Facing, type Hole } from './deck';
-export { admit, BorderError, met, quantity, type Finding } from './border';
+export { beyond, facing, holeAt, holes, travel, type Facing, type Hole } from './deck';
+export { admit, BorderError, met, type Finding } from './border';
 export { apply, circuitOf, elementsOf, spoilt, withHands } from './apply';
 export { applyEdit, EditSchema, editKinds, editWords, isHeld, type Edit } from './edits';
 export {
@@ -16,7 +16,7 @@ export {
   repairWords,
   type Fault
 } from './faults';
-export { isPlugReturn, plugContacts } from './faults/parts';
+export { plugContacts } from './faults/parts';
 export { wireColours } from './colours';
 export { lampRoads, type LampState } from './lamps';
 export { type Level } from './levels';
@@ -42,9 +42,8 @@ export {
   switchedProbe,
   type Lit
 } from './probe';
-export { CENTRE_VOLTS, liveRoads, read, type Reading, type Why } from './reading';
+export { liveRoads, read, type Reading, type Why } from './reading';
 export {
-  findPart,
   placed,
   PlaceError,
   places,
@@ -53,15 +52,7 @@ export {
   type Placed,
   type Run
 } from './runs';
-export {
-  fit,
-  KnobSchema,
-  SceneSchema,
-  SelectorSchema,
-  SwitchSchema,
-  type Scene,
-  type Standing
-} from './scene';
+export { fit, KnobSchema, SceneSchema, type Scene, type Standing } from './scene';
 export {
   actionWords,
   ampsText,
@@ -79,7 +70,7 @@ export {
 export { symptomWords } from './symptom-words';
 export { symptomsIn, type Symptom } from './symptoms';
 export { trialsOf, type Trial } from './trials';
-export { feedOf, secondVolts } from './second';
+export { CENTRE_VOLTS, feedOf, secondVolts } from './second';
 export {
   flip,
   isOn,
@@ -96,27 +87,26 @@ export { limits, lineOf, hop, placeOn, type Line } from './line';
 export {
   locoOf,
   restood,
+  runsTo,
+  still,
   stockNamed,
   trainsOf,
   trainWith,
   vehicleIn,
   vehicles,
-  vehicleWords,
-  type Train
+  vehicleWords
 } from './vehicles';
-export { deckRoom, leadMm, type DeckRoom } from './room';
+export { deckRoom, leadMm } from './room';
 export { touches } from './wheels';
-export { wire } from './wire';
+export { pinnedRoads, wire } from './wire';
 export {
   deckRoads,
   eastMm,
-  RELEASE_ROAD,
   roadNamed,
   roads,
   roadsOf,
   wholeRoads,
   roadTitle,
-  RUNNING_ROAD,
   type Road
 } from './road';
 export { MAX_STABLING, MAX_STORAGE, YardSchema, type Yard, type YardInput } from './yard';

@@ -14,9 +14,9 @@ import { isMeterRun, isProbe, litBy, ohmsOf, type Lit } from './probe';
 import { locoIn, startingVolts, type Loco } from './locos';
 import type { Run } from './runs';
 import type { Scene } from './scene';
-import { controllers, feedOf, feeds } from './second';
+import { CENTRE_VOLTS, controllers, feedOf, feeds } from './second';
 import { roads } from './road';
-import { vehicles } from './vehicles';
+import { still, vehicles } from './vehicles';
 import type { Yard } from './yard';
 
 /** Why a road's rails are at the levels they are. */
@@ -58,19 +58,13 @@ export interface Reading {
   readonly why: (road: string) => Why;
 }
 
-/** Below this the knob counts as at centre, V. Source: common practice. */
-export const CENTRE_VOLTS = 0.05;
-
 type Knobs = Pick<Scene, 'controller' | 'second'>;
 
 /** The scene with the supply on, the knobs at full and every loco held: what its wires could do. */
 const atFull = (scene: Scene, knobs: Knobs = { controller: 1, second: 1 }): Scene => ({
-  ...scene,
+  ...still(scene),
   ...knobs,
-  supply: 'on',
-  locos: Object.fromEntries(
-    Object.entries(scene.locos).map(([name, at]) => [name, { ...at, speed: 0 }])
-  )
+  supply: 'on'
 });
 
 const isWay = (element: Element): boolean =>

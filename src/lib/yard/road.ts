@@ -22,10 +22,8 @@ export interface Road {
 
 /** Names of the first and the second running road, where there are; no deck road has them. */
 const RUNNING_ROADS = ['Q', 'QQ'] as const;
-/** Name of the running road, where there is one. */
-export const [RUNNING_ROAD] = RUNNING_ROADS;
 /** Name of the release road, where there is one. */
-export const RELEASE_ROAD = 'R';
+const RELEASE_ROAD = 'R';
 
 /** Letters of the storage roads, north to south: A to Z without Q and R, then AA, AB … */
 export const storageName = (index: number): string => {

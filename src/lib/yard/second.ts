@@ -17,6 +17,9 @@ export const secondVolts = (yard: Yard): number =>
 /** The feed terminals of a yard. */
 export const feeds = (yard: Yard): readonly Feed[] => (yard.second ? ['feed', 'feed 2'] : ['feed']);
 
+/** Below this a knob counts as at centre, V. Source: common practice. */
+export const CENTRE_VOLTS = 0.05;
+
 type Knobs = Pick<Scene, 'controller' | 'second'>;
 type Powered = Knobs & Pick<Scene, 'supply'>;
 

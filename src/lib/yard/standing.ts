@@ -69,6 +69,7 @@ export interface Standing {
   readonly road: string;
   readonly atMm: number;
   readonly faces: 'east' | 'west';
+  /** Speed, m/s; above 0 it runs east. */
   readonly speed: number;
   readonly fallen: boolean;
 }

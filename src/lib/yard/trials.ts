@@ -3,7 +3,7 @@ import { facing, holeAt, holes, type Facing, type Hole } from './deck';
 import { roadNamed, roads } from './road';
 import { fit, SceneSchema, type Scene } from './scene';
 import { switchedRoads } from './switching';
-import { wire } from './wire';
+import { pinnedRoads } from './wire';
 import type { Yard } from './yard';
 
 /** A moment in which a yard is tried, at full knob. */
@@ -21,7 +21,8 @@ export interface Trial {
   readonly judged: readonly string[];
 }
 
-type Hands = Pick<Scene, 'pin' | 'locos'> & { readonly on: readonly string[] };
+type Hands = Pick<Scene, 'pin'> &
+  Partial<Pick<Scene, 'locos'>> & { readonly on: readonly string[] };
 
 /** These roads switched on; a rotary can do the first of them only. */
 const switchedOn = (yard: Yard, on: readonly string[]): Partial<Scene> => {
@@ -34,57 +35,33 @@ const switchedOn = (yard: Yard, on: readonly string[]): Partial<Scene> => {
 function trialsAt(yard: Yard, hole: Hole | undefined, own: readonly string[]): Trial[] {
   const all = roads(yard);
   const switched = switchedRoads(yard);
-  const pinned = wire(yard).flatMap(({ road, parts }) =>
-    road && parts.some(({ kind }) => kind === 'pin contact') ? [road] : []
-  );
-  const scene = ({ on, pin, locos }: Hands): Scene => {
+  const stop = hole?.name;
+  const trial = (
+    kind: Trial['kind'],
+    { on, pin, locos = {} }: Hands,
+    rest: Partial<Pick<Trial, 'pair' | 'asked' | 'judged'>>
+  ): Trial => {
     const deck = hole?.deckMm ?? 0;
-    return fit(
-      'trial',
-      yard,
-      admit('trial', SceneSchema, { controller: 1, ...switchedOn(yard, on), deck, pin, locos })
-    );
+    const hands = { controller: 1, ...switchedOn(yard, on), deck, pin, locos };
+    const scene = fit('trial', yard, admit('trial', SceneSchema, hands));
+    return { kind, stop, pair: [], asked: [], judged: [], ...rest, scene };
   };
   const pin = hole ? 'home' : 'out';
-  const stop = hole?.name;
-  const off: Trial = {
-    kind: 'off',
-    stop,
-    pair: [],
-    scene: scene({ on: [], pin, locos: {} }),
-    asked: all,
-    judged: all.filter((road) => !switched.includes(road))
-  };
-  const alone = own.map((road): Trial => ({
-    kind: 'own',
-    stop,
-    pair: [road],
-    scene: scene({ on: [road], pin, locos: {} }),
-    asked: all,
-    judged: [road]
-  }));
+  const judged = all.filter((road) => !switched.includes(road));
+  const off = trial('off', { on: [], pin }, { asked: all, judged });
+  const alone = own.map((road) =>
+    trial('own', { on: [road], pin }, { pair: [road], asked: all, judged: [road] })
+  );
   if (!hole) return [off, ...alone];
-  const unpinned = pinned.map((road): Trial => ({
-    kind: 'unpinned',
-    stop,
-    pair: [],
-    scene: scene({ on: yard.switching === 'rotary' ? [road] : switched, pin: 'out', locos: {} }),
-    asked: [road],
-    judged: []
-  }));
+  const unpinned = pinnedRoads(yard).map((road) => {
+    const on = yard.switching === 'rotary' ? [road] : switched;
+    return trial('unpinned', { on, pin: 'out' }, { asked: [road] });
+  });
   const across = facing(yard, hole.deckMm)
     .filter(({ fixed }) => roadNamed(yard, fixed).whole === hole.fixed)
-    .map((meeting): Trial => {
+    .map((meeting) => {
       const pair = [meeting.fixed, meeting.deckRoad];
-      const locos = astride(yard, meeting);
-      return {
-        kind: 'across',
-        stop,
-        pair,
-        scene: scene({ on: pair, pin, locos }),
-        asked: [],
-        judged: []
-      };
+      return trial('across', { on: pair, pin, locos: astride(yard, meeting) }, { pair });
     });
   const again = holeAt(yard, hole.deckMm)?.name !== stop;
   return again ? [...alone, ...across] : [off, ...alone, ...unpinned, ...across];

@@ -70,6 +70,22 @@ export function restood(scene: Scene, at: Readonly<Record<string, Standing>>): S
   return { ...scene, locos: put(scene.locos), stock: put(scene.stock) };
 }
 
+/** The scene with every vehicle held where it is. */
+export function still(scene: Scene): Scene {
+  const hold = <S extends Standing>(all: Readonly<Record<string, S>>): Record<string, S> =>
+    Object.fromEntries(Object.entries(all).map(([name, at]) => [name, { ...at, speed: 0 }]));
+  return { ...scene, locos: hold(scene.locos), stock: hold(scene.stock) };
+}
+
+/** Slower than this a vehicle is said to stand, m/s: no eye sees it. Source: common practice. */
+const STANDS = 0.001;
+
+/** The way in which a vehicle runs; undefined where it stands. */
+export const runsTo = ({ speed }: Pick<Standing, 'speed'>): 'east' | 'west' | undefined => {
+  if (Math.abs(speed) < STANDS) return undefined;
+  return speed > 0 ? 'east' : 'west';
+};
+
 /** A train: a loco with what is coupled to it, or stock without a loco; its root comes first. */
 export type Train = readonly [string, ...string[]];
 

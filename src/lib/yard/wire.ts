@@ -184,3 +184,9 @@ export const wire = once((yard: Yard): readonly Run[] => {
     ...lampRuns(yard)
   ];
 });
+
+/** The roads whose feed goes through a contact of the pin. */
+export const pinnedRoads = (yard: Yard): readonly string[] =>
+  wire(yard)
+    .filter(({ parts }) => parts.some(({ kind }) => kind === 'pin contact'))
+    .flatMap(({ road }) => road ?? []);

@@ -3,6 +3,7 @@ import { editWords } from './edits';
 import type { Level } from './levels';
 import type { Scene } from './scene';
 import { holesAt } from './deck';
+import { CENTRE_VOLTS } from './second';
 import { isOn, selectorWords, switchedRoads } from './switching';
 import { vehicles } from './vehicles';
 import type { Yard } from './yard';
@@ -56,7 +57,7 @@ export function levelWords(level: Level): string {
 
 /** The knob in words: "7.2 V east", "centre: no volts". */
 export const knobWords = (setting: number, fullVolts: number): string =>
-  Math.abs(setting * fullVolts) < 0.05
+  Math.abs(setting * fullVolts) < CENTRE_VOLTS
     ? 'centre: no volts'
     : `${voltsText(setting * fullVolts)} ${setting > 0 ? 'east' : 'west'}`;
 
@@ -67,42 +68,30 @@ export function actionWords(action: Action, yard?: Pick<Yard, 'switching'>): str
       ? `You ${on ? 'hold' : 'let go of'} push ${road}.`
       : `You switch road ${road} ${on ? 'on' : 'off'}.`
   );
-  const turned =
-    action.selector === undefined
-      ? []
-      : [`You turn the selector ${selectorWords(action.selector).replace(/^at/, 'to')}.`];
+  const { selector, supply, deck, pin, plug } = action;
   const knobs = [
     ['the knob', action.controller] as const,
     ['the second knob', action.second] as const
   ].flatMap(([name, setting]) =>
     setting === undefined ? [] : [`You turn ${name} to ${percentWords(setting)}.`]
   );
-  const fed = action.supply === undefined ? [] : [`You switch the supply ${action.supply}.`];
-  const placed =
-    action.deck === undefined ? [] : [`You move the deck to ${deckWords(action.deck)}.`];
-  const pinned =
-    action.pin === undefined
-      ? []
-      : [action.pin === 'home' ? 'You push the pin home.' : 'You pull the pin out.'];
-  const plugged =
-    action.plug === undefined
-      ? []
-      : [action.plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'];
   const coupled = Object.entries(action.couple ?? {}).map(([name, to]) =>
     to === 'none' ? `You uncouple ${name}.` : `You couple ${name} to ${to}.`
   );
-  const changes = (action.edits ?? []).map((edit) => sentence(editWords(edit)));
   return [
     ...thrown,
-    ...turned,
+    selector !== undefined &&
+      `You turn the selector ${selectorWords(selector).replace(/^at/, 'to')}.`,
     ...knobs,
-    ...fed,
-    ...placed,
-    ...pinned,
-    ...plugged,
+    supply && `You switch the supply ${supply}.`,
+    deck !== undefined && `You move the deck to ${deckWords(deck)}.`,
+    pin && (pin === 'home' ? 'You push the pin home.' : 'You pull the pin out.'),
+    plug && (plug === 'in' ? 'You put the plug in.' : 'You pull the plug out.'),
     ...coupled,
-    ...changes
-  ].join(' ');
+    ...(action.edits ?? []).map((edit) => sentence(editWords(edit)))
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 const deckWords = (deck: number | string): string =>

@@ -68,7 +68,7 @@ const SecondSchema = v.strictObject({
 
 const entries = {
   version: v.optional(v.literal(1), 1),
-  name: v.optional(v.pipe(v.string(), v.maxLength(60)), 'Quillby Quay'),
+  name: v.optional(v.pipe(v.string(), v.maxLength(60, 'at most 60 characters')), 'Quillby Quay'),
   /** What is usual in it stands wherever no other length is given. */
   scale: v.optional(
     v.picklist(Object.keys(scales) as Scale[], Object.keys(scales).join(', ')),

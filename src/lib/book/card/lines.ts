@@ -5,10 +5,10 @@ import {
   fit,
   holes,
   lampRoads,
+  pinnedRoads,
   roadNamed,
   roadsOf,
   switchedRoads,
-  wire,
   type Edit,
   type Road,
   type Scene,
@@ -46,10 +46,7 @@ const unplugged = (scene: Scene): Scene => ({ ...scene, supply: 'off' });
 const isSwitched = (yard: Yard, road: string): boolean => switchedRoads(yard).includes(road);
 
 /** Whether the pin's contact stands in a road's feed. */
-const isGuarded = (yard: Yard, name: string): boolean =>
-  wire(yard).some(
-    ({ road, parts }) => road === name && parts.some(({ kind }) => kind === 'pin contact')
-  );
+const isGuarded = (yard: Yard, road: string): boolean => pinnedRoads(yard).includes(road);
 
 /** Every switch on as far as the panel allows, and every switch off. */
 function extremes(yard: Yard): readonly Scene[] {

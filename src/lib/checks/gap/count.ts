@@ -1,5 +1,5 @@
 import { caseKey, closesLoop, coneOf, type Case } from './loop';
-import { once } from './once';
+import { valueAt } from './value-at';
 import type { Control } from './settings';
 import type { Wiring } from './wiring';
 
@@ -18,7 +18,7 @@ export const madeBy =
 
 /** The controls that a case may depend on, or undefined when no setting can make it live. */
 const controlsIn = (each: Case): readonly number[] | undefined =>
-  once(each.network.known.controls, caseKey(each), () => {
+  valueAt(each.network.known.controls, caseKey(each), () => {
     const { contacts } = coneOf(each);
     const { switched } = each.network.wiring;
     return contacts && [...new Set(contacts.map((contact) => switched[contact]?.by as number))];

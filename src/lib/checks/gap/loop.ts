@@ -1,5 +1,5 @@
 import { LOAD, type Network } from './network';
-import { once } from './once';
+import { valueAt } from './value-at';
 import type { Rails } from './wiring';
 
 /** Which switched contacts are made. */
@@ -39,7 +39,7 @@ export interface Cone {
 
 /** The cone of a case, worked out once. */
 export const coneOf = (each: Case): Cone =>
-  once(each.network.known.cones, caseKey(each), () => cone(each));
+  valueAt(each.network.known.cones, caseKey(each), () => cone(each));
 
 interface Spread {
   /** Conductors in the order in which they are reached. */

@@ -2,7 +2,7 @@ import type { Fault, Scene, Yard } from '../../yard';
 import { clusters, settingsCount, sizeOf } from './count';
 import { atlasOf, endKey, type Atlas } from './atlas';
 import { caseKey, type Case } from './loop';
-import { once } from './once';
+import { valueAt } from './value-at';
 import { handsIn, livesOf, type Lives } from './live';
 import { casesOf, choicesOf, momentsOf, type Moment } from './moments';
 import { plainNetwork, type Network } from './network';
@@ -48,7 +48,7 @@ export function handsFor(cases: readonly Case[], controls: readonly Control[]): 
     return fewest && handsIn(fewest, controls);
   };
   return cases.every((each) => each.network === network)
-    ? once(network.known.hands, rails.name, find)
+    ? valueAt(network.known.hands, rails.name, find)
     : find();
 }
 
@@ -128,7 +128,7 @@ function unsafeCount(cases: readonly Case[], all: readonly Control[]): bigint {
 function lives(cases: readonly Case[], all: readonly Control[]): Lives {
   const [only, ...others] = cases as readonly [Case, ...Case[]];
   const find = () => livesOf(cases, all);
-  return others.length === 0 ? once(only.network.known.lives, caseKey(only), find) : find();
+  return others.length === 0 ? valueAt(only.network.known.lives, caseKey(only), find) : find();
 }
 
 /** The states of a yard: settings of its controls × moments of deck and pin × states of the plug. */

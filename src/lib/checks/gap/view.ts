@@ -12,7 +12,7 @@ import {
   type Network,
   type Pieces
 } from './network';
-import { once } from './once';
+import { valueAt } from './value-at';
 import type { Control } from './settings';
 import type { Rails, Wiring } from './wiring';
 
@@ -236,7 +236,7 @@ export class View {
     const key = [...own].sort((a, b) => a - b).join();
     const reach = () =>
       new Set(this.#pieces.of.flatMap((piece, conductor) => (own.has(piece) ? [conductor] : [])));
-    return once(this.#pieceKinds, key, () => this.#kindsAt(reach()));
+    return valueAt(this.#pieceKinds, key, () => this.#kindsAt(reach()));
   }
 
   /** Kinds of moment that join something to these conductors. */

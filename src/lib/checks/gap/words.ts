@@ -2,9 +2,9 @@ import { joinWords, stopWords, switchedRoads, type Yard } from '../../yard';
 import type { Breach, GapProof, States } from './proof';
 import { handsWords } from './settings';
 
-/** A whole number with thin spaces between its thousands. */
+/** A whole number with thin spaces, at which no line breaks, between its thousands. */
 export const countText = (count: bigint): string =>
-  count.toString().replace(/\B(?=(\d{3})+$)/g, ' ');
+  count.toString().replace(/\B(?=(\d{3})+$)/g, '\u202f');
 
 const counted = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`;

@@ -9,6 +9,7 @@ import {
   read,
   SceneSchema,
   startingVolts,
+  still,
   YardSchema,
   type Scene,
   type Yard
@@ -80,13 +81,6 @@ export function wrongWords({
 /** Nearer to its starting volts than this share, nobody can say whether a loco starts. */
 const NEAR = 0.2;
 
-const held = (scene: Scene): Scene => ({
-  ...scene,
-  locos: Object.fromEntries(
-    Object.entries(scene.locos).map(([name, at]) => [name, { ...at, speed: 0 }])
-  )
-});
-
 /**
  * Whether each loco asked about has clearly enough volts to start, or clearly too few, before and
  * after; and whether the controller is clear of its limit before. A loco held takes the most amps
@@ -96,7 +90,7 @@ function isClear({ yard, scene, question }: Fresh): boolean {
   const names = hides(question);
   const moments = [scene, question.do ? act(yard, scene, question.do) : scene];
   return moments.every((moment, index) => {
-    const reading = read(yard, held(moment));
+    const reading = read(yard, still(moment));
     if (index === 0 && reading.limiting) return false;
     return names.every((name) => {
       const road = moment.locos[name]?.road;

@@ -99,6 +99,11 @@ export class Bench {
     return '';
   }
 
+  /** Builds the yard another way. */
+  build(change: Partial<Draft>): void {
+    this.put({ ...this.design, yard: { ...this.draft, ...change } });
+  }
+
   /** Puts another design; changes under one `key` are one step. */
   put(design: Design, key?: string): void {
     this.#history = changed(this.#history, design, key === undefined ? {} : { key });

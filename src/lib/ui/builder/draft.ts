@@ -50,10 +50,10 @@ const tidySize = (text: string): string =>
     .replace(/^(?:awg)?\s*#?(\d{1,2})\s*(?:awg)?$/i, 'AWG $1')
     .replace(/\s*\/\s*/, '/');
 
-/** What a field's text means; empty is undefined: what is usual. */
-export function meaningOf({ kind }: Field, text: string): unknown {
+/** What a field's text means; empty is undefined, which is what is usual, unless the field says more. */
+export function meaningOf({ kind, empty }: Field, text: string): unknown {
   const bare = text.trim();
-  if (bare === '') return undefined;
+  if (bare === '') return empty;
   if (kind === 'check') return bare === 'true';
   if (kind === 'list') return bare.split(/[\s,;]+/).filter((name) => name !== '');
   if (kind === 'size') return tidySize(bare);
@@ -113,6 +113,11 @@ export function renamedLoco({ yard, locos }: Design, from: string, to: string): 
   return wrong ? { wrong } : { ok: { yard: next, locos: moved(locos) as Design['locos'] } };
 }
 
+/** Letters of a wrong text that are said again. */
+const LONGEST = 40;
+const clipped = (text: string): string =>
+  text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+
 /** Why a draft is no yard, in words; undefined where it is one. */
 function whatIsWrong(draft: Draft, text: string): string | undefined {
   try {
@@ -120,7 +125,7 @@ function whatIsWrong(draft: Draft, text: string): string | undefined {
     return undefined;
   } catch (error) {
     if (!(error instanceof BorderError)) throw error;
-    return `Not ${text.trim()}. Allowed: ${error.findings[0]?.allowed}.`;
+    return `Not ${clipped(text.trim())}. Allowed: ${error.findings[0]?.allowed}.`;
   }
 }
 

@@ -1,5 +1,5 @@
 import { colourCodes } from '../../tables';
-import type { YardInput } from '../../yard';
+import type { Yard, YardInput } from '../../yard';
 
 /** One value of a yard that can be set in the builder. */
 export interface Field {
@@ -15,6 +15,10 @@ export interface Field {
   readonly options?: readonly (readonly [value: string, name: string])[];
   /** Whether the value that stands there unasked is common practice, not the owner's. */
   readonly usual?: boolean;
+  /** Of text: what an empty field means. */
+  readonly empty?: string;
+  /** Whether it makes a difference to this yard; undefined: always. */
+  readonly matters?: (yard: Yard) => boolean;
 }
 
 /** Fields that belong together. */
@@ -71,6 +75,17 @@ const colour = (wire: string, name: string): Field => ({
     ...Object.entries(colourCodes).map(([code, word]) => [code, `${code} ${word}`] as const)
   ]
 });
+
+/** Fields that make a difference to some yards only. */
+const where = (matters: Field['matters'] & object, ...fields: readonly Field[]): readonly Field[] =>
+  fields.map((field) => ({ ...field, matters }));
+
+const hasStabling = ({ stablingRoads }: Yard) => stablingRoads > 0;
+const hasRunning = ({ runningRoad }: Yard) => runningRoad !== 'none';
+const hasLamps = ({ lamps }: Yard) => lamps !== 'none';
+/** Lamps have the second pole of a toggle, or the second wafer of a rotary. */
+const takesLamps = ({ switching, lamps }: Yard) =>
+  switching === 'toggles' || switching === 'rotary' || lamps !== 'none';
 
 /** Figures of a loco of one's own; what is left out is as with the demo loco of its shape. */
 export const locoFields = (loco: string): readonly Field[] => {
@@ -131,33 +146,52 @@ export const groups: readonly FieldGroup[] = [
         ['direct', 'straight from the controller'],
         ['interlocked', 'by toggle and pin contact']
       ]),
-      choice('runningEnds', 'Running roads: where', 'Where the layout joins the deck.', [
-        ['west', 'one, in the west'],
-        ['east', 'one, in the east'],
-        ['both', 'one at each end'],
-        ['two west', 'two side by side in the west'],
-        ['two east', 'two side by side in the east']
-      ]),
+      ...where(
+        hasRunning,
+        choice('runningEnds', 'Running roads: where', 'Where the layout joins the deck.', [
+          ['west', 'one, in the west'],
+          ['east', 'one, in the east'],
+          ['both', 'one at each end'],
+          ['two west', 'two side by side in the west'],
+          ['two east', 'two side by side in the east']
+        ])
+      ),
       check('releaseRoad', 'A release road', 'Kept empty, to let a loco out to stabling.'),
-      {
-        path: ['facesStabling'],
-        name: 'Deck road that faces stabling',
-        about: 'Its letter, such as R.',
-        kind: 'text',
-        usual: true
-      },
-      check('interlocked', 'Pin contact in each stabling feed', 'Dead until a deck road faces it.'),
+      ...where(
+        hasStabling,
+        {
+          path: ['facesStabling'],
+          name: 'Deck road that faces stabling',
+          about: 'Its letter, such as R.',
+          kind: 'text',
+          usual: true
+        },
+        check(
+          'interlocked',
+          'Pin contact in each stabling feed',
+          'Dead until a deck road faces it.'
+        )
+      ),
       length('roadLengthMm', 'Deck roads: length', 'The deck is as long.'),
-      length('runningLengthMm', 'Running road: length', 'From the layout to the deck.'),
-      length('stablingLengthMm', 'Stabling roads: length', 'Length of each.')
+      ...where(
+        hasRunning,
+        length('runningLengthMm', 'Running road: length', 'From the layout to the deck.')
+      ),
+      ...where(hasStabling, length('stablingLengthMm', 'Stabling roads: length', 'Length of each.'))
     ]
   },
   {
     name: 'Deck',
     fields: [
       length('centresMm', 'Centre to centre', 'Room for fingers between two trains.'),
-      length('releaseCentresMm', 'Last road to release road', 'Centre to centre.'),
-      length('stablingFromMm', 'Running line to stabling 1', 'How far south it lies.'),
+      ...where(
+        ({ releaseRoad }) => releaseRoad,
+        length('releaseCentresMm', 'Last road to release road', 'Centre to centre.')
+      ),
+      ...where(
+        hasStabling,
+        length('stablingFromMm', 'Running line to stabling 1', 'How far south it lies.')
+      ),
       length('toleranceMm', 'Still faces at', 'More than this out of line is a gap.'),
       length('openingMm', 'Opening in the barrier', 'At each fixed road.'),
       {
@@ -177,30 +211,42 @@ export const groups: readonly FieldGroup[] = [
         ['pushes', 'a sprung push for each road'],
         ['none', 'none: every road is fed']
       ]),
-      choice('rotary', 'Rotary selector', 'What it does from one position to the next.', [
-        ['break before make', 'breaks before it makes'],
-        ['make before break', 'makes before it breaks']
-      ]),
-      choice('lamps', 'Panel lamps', 'They need toggles or a rotary.', [
-        ['none', 'none'],
-        ['own', 'on a supply of their own'],
-        ['track', 'fed from the track']
-      ]),
-      within('lampSupply', ['volts'], {
-        name: 'Supply of the lamps',
-        about: 'Isolated, for lamps on a supply of their own.',
-        unit: 'V'
-      }),
+      ...where(
+        ({ switching }) => switching === 'rotary',
+        choice('rotary', 'Rotary selector', 'What it does from one position to the next.', [
+          ['break before make', 'breaks before it makes'],
+          ['make before break', 'makes before it breaks']
+        ])
+      ),
+      ...where(
+        takesLamps,
+        choice('lamps', 'Panel lamps', 'They need toggles or a rotary.', [
+          ['none', 'none'],
+          ['own', 'on a supply of their own'],
+          ['track', 'fed from the track']
+        ])
+      ),
+      ...where(
+        ({ lamps }) => lamps === 'own',
+        within('lampSupply', ['volts'], {
+          name: 'Supply of the lamps',
+          about: 'Isolated, for lamps on a supply of their own.',
+          unit: 'V'
+        })
+      ),
       choice('return', 'Return', 'How the way home goes from road to road.', [
         ['chain', 'chain'],
         ['ring', 'ring'],
         ['star', 'star']
       ]),
       check('plug', 'A plug in the lead', 'Without one the deck is wired for good.'),
-      within('plug', ['returnContacts'], {
-        name: 'Plug contacts for the return',
-        about: 'Side by side: they share the amps.'
-      }),
+      ...where(
+        ({ plug }) => plug !== false,
+        within('plug', ['returnContacts'], {
+          name: 'Plug contacts for the return',
+          about: 'Side by side: they share the amps.'
+        })
+      ),
       ...wire('main', 'Controller to panel', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
       ...wire('link', 'Road to road', 'Such as 24/0.2, 0.75 mm² or AWG 18.'),
       ...wire('dropper', 'Toggle to rail', 'Such as 16/0.2, 0.5 mm² or AWG 20.'),
@@ -217,8 +263,7 @@ export const groups: readonly FieldGroup[] = [
       },
       colour('feed', 'Feed'),
       colour('return', 'Return'),
-      colour('lampFeed', 'Lamp feed'),
-      colour('lampReturn', 'Lamp return')
+      ...where(hasLamps, colour('lampFeed', 'Lamp feed'), colour('lampReturn', 'Lamp return'))
     ]
   },
   {

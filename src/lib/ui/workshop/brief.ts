@@ -12,9 +12,15 @@ function firstOf(text: string): string {
   return wordsIn(sentence) <= MOST_WORDS ? sentence : `${sentence.split(':')[0] ?? ''}.`;
 }
 
-/** Why it happened in fifteen words at most, as the engine says it, else as the lesson does; empty where neither is so short. */
+/**
+ * Why it happened in fifteen words at most, as the engine says it, else as the lesson does; the other way
+ * round where things are compared, for then the engine tells of each alone. Empty where neither is so short.
+ */
 export const briefCause = (session: Session, outcome: Outcome, right: string | undefined): string =>
-  [...causes(session, outcome), right ?? '']
+  (session.question?.compare
+    ? [right ?? '', ...causes(session, outcome)]
+    : [...causes(session, outcome), right ?? '']
+  )
     .map(firstOf)
     .find((text) => text !== '' && wordsIn(text) <= MOST_WORDS) ?? '';
 

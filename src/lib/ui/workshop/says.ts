@@ -28,5 +28,12 @@ export const stageSays: Readonly<Record<Stage, string>> = {
   checked: ''
 };
 
+/** What is said instead where phones vote. */
+export const withPhones: Partial<Record<Stage, string>> = {
+  predict: 'Alone, without a word: make up your mind.',
+  first: 'Vote now, by phone or with your card.',
+  second: 'Vote again, by phone or with your card.'
+};
+
 /** What is said with a hint instead of it. */
 export const WITH_HINT = 'Think again, alone. Then talk, and point at the place.';

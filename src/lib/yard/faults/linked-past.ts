@@ -10,7 +10,7 @@ import { faultKind } from './kind';
 const servedBy = (yard: Yard, feed: string): readonly string[] =>
   switchedRoads(yard).filter((road) => feedOf(yard, road) === feed);
 
-/** A link from the feed bus lies along the far sides of all switches: it feeds every road whatever they say. */
+/** The feed bus is linked past the switches, and the pin contacts ahead of them: it feeds every road whatever they say. */
 export const linkedPast = faultKind({
   key: 'linkedPast',
   schema: v.strictObject({ linkedPast: v.picklist(['feed', 'feed 2'], 'feed or feed 2') }),
@@ -21,14 +21,13 @@ export const linkedPast = faultKind({
   place: (fault) => fault.linkedPast,
   at: (fault, yard) => servedBy(yard, fault.linkedPast).map((road) => switchPlace(yard, road)),
   adds(runs, { linkedPast: feed }, { yard }) {
-    const served = servedBy(yard, feed);
     const { ohms } = contacts.terminal;
-    return served.map((road) => {
+    return servedBy(yard, feed).map((road) => {
       const place = switchPlace(yard, road);
       const id = `link past ${place}`;
       return {
         id,
-        from: `feed tag ${served[0]}`,
+        from: `feed tag ${road}`,
         to: findPart(runs, place).to,
         job: 'feed',
         parts: [{ id, kind: 'metal', ohms, closed: true }]
@@ -36,6 +35,6 @@ export const linkedPast = faultKind({
     });
   },
   words: ({ linkedPast }) => `the ${linkedPast} is linked past every switch`,
-  repair: () => 'take off the link that joins the far sides of the switches to the feed',
+  repair: () => 'take off the links that join the feed to the far sides of the switches',
   example: { linkedPast: 'feed' }
 });

@@ -1,13 +1,4 @@
-import { BorderError, fit, restood, vehicles, type Scene, type Yard } from '../../yard';
-
-/** A board as it stands, its locos held still: what a step keeps. */
-export const still = (scene: Scene): Scene =>
-  restood(
-    scene,
-    Object.fromEntries(
-      Object.entries(vehicles(scene)).map(([name, at]) => [name, { ...at, speed: 0 }])
-    )
-  );
+import { BorderError, fit, type Scene, type Yard } from '../../yard';
 
 /** The scene with a loco on another road, or taken away; words where it does not fit there. */
 export function withLoco(
