@@ -5,16 +5,19 @@ import {
   changeNotes,
   huntAside,
   huntBack,
+  practiceIn,
   putBack,
   readNotes,
   withFault,
   withHunt,
   withoutFault,
+  withPractice,
   withPrinted,
   withReading,
   withTick,
   yardFile,
-  yardStore
+  yardStore,
+  type PracticeNotes
 } from '../../src/lib/share';
 import { yardOf } from '../yard/build';
 import { browser, ok } from './shelf';
@@ -66,6 +69,32 @@ describe('notes beside a yard', () => {
     expect(back.bench.ticks).toEqual({ t: true });
     expect(back.before).toBeUndefined();
     expect(ok(readNotes(one, 'y'))).toEqual(back);
+  });
+
+  test('a practice hunt is kept; a damaged one says so and takes nothing else with it', () => {
+    const { memory, one } = browser();
+    const hunt: PracticeNotes = {
+      level: 3,
+      seed: 7,
+      seen: 'Road B stays dead when switched on.',
+      made: [{ test: 'lamp feed rail B to return, own B', outcome: 'dark' }],
+      guesses: [{ name: 'wireOff: feed dropper B', isRight: false, after: 1 }],
+      isGivenUp: false,
+      isLeft: true
+    };
+    expect(practiceIn(ok(readNotes(one, 'y')))).toBeUndefined();
+    ok(changeNotes(one, 'y', (notes) => withReading(notes, 'a', '1')));
+    ok(changeNotes(one, 'y', (notes) => withPractice(notes, hunt)));
+    expect(practiceIn(ok(readNotes(one, 'y')))).toEqual(hunt);
+    const text = memory.kept.get('ohmyard.notes.y') ?? '';
+    for (const spoilt of ['"seed":7.5', '"seed":null', '"seed":"7"', '"seed":1e9']) {
+      memory.kept.set('ohmyard.notes.y', text.replace('"seed":7', spoilt));
+      const notes = ok(readNotes(one, 'y'));
+      expect(practiceIn(notes), spoilt).toBe('damaged');
+      expect(notes.bench.readings).toEqual({ a: { text: '1', by: '' } });
+    }
+    ok(changeNotes(one, 'y', (notes) => withPractice(notes, hunt)));
+    expect(practiceIn(ok(readNotes(one, 'y')))).toEqual(hunt);
   });
 
   test('what cannot be read is set aside untouched, and the next note begins anew', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { testsOf } from '../../src/lib/hunt';
+import { suspectsOf, testsOf } from '../../src/lib/hunt';
 import { explainedOf, standOf, testTold } from '../../src/lib/ui/hunting/huntStand';
+import { practiceTold, practised, resumed } from '../../src/lib/ui/hunting/practiceStand';
 import { seenWords, symptomKinds } from '../../src/lib/ui/hunting/symptoms';
 import { yardOf } from '../yard/build';
 
@@ -73,8 +74,54 @@ describe('standOf(yard, hunt)', () => {
     });
     expect(standOf(small, { wrong: 0.1, told }).test).not.toBeUndefined();
     const { wrong, words } = explainedOf(small, { wrong: 0, told });
-    // No fault of the yard leaves the controller's own terminals dead: that reading is the odd one.
-    expect(wrong.map(({ index }) => index)).toEqual([1]);
+    // A short across the rails leaves the terminals dead, so either reading may be the odd one.
+    expect(wrong.map(({ index }) => index)).toEqual([0, 1]);
     expect(words).toMatch(/pairs? of faults/);
+  });
+});
+
+describe('resumed(yard, kept)', () => {
+  const asks = [
+    { do: 'begin', level: 3, seed: 5 },
+    { do: 'try', test: idOf('run A, own A') },
+    { do: 'name', name: suspectsOf(small)[1]?.name ?? '' },
+    { do: 'try', test: idOf('volts feed rail A to return, own A') }
+  ] as const;
+  const done = asks.reduce<ReturnType<typeof practised> | undefined>(
+    (before, ask) => practised(small, before, ask),
+    undefined
+  );
+  if (!done) throw new Error('No practice hunt.');
+  const told = practiceTold(done);
+  const { level, seed, seen, made, guesses, isGivenUp } = told;
+  const kept = {
+    level,
+    seed,
+    seen,
+    made: made.map((each) => ({ ...each })),
+    guesses: guesses.map(({ name, isRight, after }) => ({ name, isRight, after })),
+    isGivenUp,
+    isLeft: false
+  };
+
+  test('goes on where it was left, reading by reading', () => {
+    expect(made.map(({ figure }) => figure !== undefined)).toEqual([false, true]);
+    const again = resumed(small, JSON.parse(JSON.stringify(kept)) as typeof kept);
+    expect(again && practiceTold(again)).toEqual(told);
+  });
+
+  test('a yard that has changed, a test or suspect that is gone, a reading that was another: none of them goes on', () => {
+    const other = yardOf({ deckRoads: 4, stablingRoads: 2 });
+    const [first, second] = kept.made;
+    if (!first || !second) throw new Error('Two tests were made.');
+    expect(resumed(other, kept)).toBeUndefined();
+    const gone = { test: 'run Z, own Z', outcome: 'still' };
+    expect(resumed(small, { ...kept, made: [first, gone] })).toBeUndefined();
+    const named = { name: 'gremlins', isRight: false, after: 0 };
+    expect(resumed(small, { ...kept, guesses: [named] })).toBeUndefined();
+    const late = { ...(kept.guesses[0] ?? named), after: 9 };
+    expect(resumed(small, { ...kept, guesses: [late] })).toBeUndefined();
+    const misread = { ...second, figure: '99.9 V' };
+    expect(resumed(small, { ...kept, made: [first, misread] })).toBeUndefined();
   });
 });

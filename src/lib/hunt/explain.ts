@@ -1,5 +1,6 @@
 import type { Fault } from '../yard';
 import { boardOf, type Board } from './board';
+import { Candidates, marksOf, oddIn, type Pair } from './candidates';
 import { AGAINST, againstOf, outcomeIndex, type Hunt, type Told } from './hunt';
 import type { Test } from './kinds';
 import type { Suspect } from './suspects';
@@ -28,9 +29,6 @@ export function wrongReadings(hunt: Hunt): readonly WrongReading[] {
   });
 }
 
-/** Two faults which at once explain every reading. */
-export type Pair = readonly [Suspect, Suspect];
-
 /** Pairs of faults that explain what no single fault does. */
 export interface Pairs {
   /** The likeliest first. */
@@ -49,48 +47,32 @@ function shareOf(board: Board, { test: id, outcome }: Told, faults: readonly Fau
   return stand.sharesOf(test, stand.with(faults))[outcomeIndex(test, outcome)] ?? 0;
 }
 
-/** Whether a suspect shows an outcome, or, where it is "more than one", does its part to it. */
-function helps(board: Board, { test: id, outcome }: Told, number: number): boolean {
-  const [, test] = board.find(id);
-  const shares = board.shares(id, number);
-  if ((shares[outcomeIndex(test, outcome)] ?? 0) >= AGAINST) return true;
-  return outcome === 'several' && (shares[0] ?? 0) < AGAINST;
-}
-
-/** Which readings each suspect helps to explain. */
-const marksOf = (board: Board, told: readonly Told[]): readonly (readonly boolean[])[] =>
-  board.suspects.map((_, number) => told.map((each) => helps(board, each, number)));
-
-/** Pairs of which one fault or the other, or a sound yard, shows each reading; the likeliest first. */
-function candidates({ suspects }: Board, marks: readonly (readonly boolean[])[]): readonly Pair[] {
-  const odd = (marks[0] ?? []).flatMap((isSound, reading) => (isSound ? [] : [reading]));
-  const some = suspects.flatMap((suspect, number) =>
-    suspect.fault && odd.some((reading) => marks[number]?.[reading]) ? [number] : []
-  );
-  const found: Pair[] = [];
-  some.forEach((one, index) => {
-    for (const other of some.slice(index + 1)) {
-      if (!odd.every((reading) => marks[one]?.[reading] || marks[other]?.[reading])) continue;
-      found.push([suspects[one] as Suspect, suspects[other] as Suspect]);
-    }
-  });
-  return found.sort((a, b) => b[0].prior * b[1].prior - a[0].prior * a[1].prior);
-}
-
 /**
- * Pairs of faults that explain every reading, tried in the engine with both in. A pair is tried where
- * each reading which a sound yard would not give is shown by one of its faults alone, or is "more than
- * one" of which both show something.
+ * Pairs of faults that explain every reading, tried in the engine with both in; at most `most` are, the
+ * likeliest first. `apart`: those of which each reading that a sound yard would not give is shown by one
+ * fault alone, or is "more than one" of which both show something. `together`: those that show one of
+ * these readings only both at once.
  */
-export function pairsOf(hunt: Hunt): Pairs {
+export function pairsThat(how: 'apart' | 'together', hunt: Hunt, most = MOST_TRIED): Pairs {
   const board = boardOf(hunt.yard);
-  const all = candidates(board, marksOf(board, hunt.told));
-  const some = all.slice(0, MOST_TRIED);
+  const marks = marksOf(board, hunt.told);
+  const odd = oddIn(marks);
+  const told = [...hunt.told.filter((_, each) => odd.includes(each)), ...hunt.told];
+  const all = new Candidates(board.suspects, marks)[how]();
+  const some = all.slice(0, most);
   const explains = (pair: Pair): boolean => {
     const faults = pair.flatMap(({ fault }) => fault ?? []);
-    return hunt.told.every((told) => shareOf(board, told, faults) >= AGAINST);
+    return told.every((each) => shareOf(board, each, faults) >= AGAINST);
   };
   return { pairs: some.filter(explains), tried: some.length, of: all.length };
+}
+
+/** Pairs of faults that explain every reading; those that show it only together where no others do. */
+export function pairsOf(hunt: Hunt): Pairs {
+  const apart = pairsThat('apart', hunt);
+  if (apart.pairs.length > 0) return apart;
+  const { pairs, tried, of } = pairsThat('together', hunt);
+  return { pairs, tried: apart.tried + tried, of: apart.of + of };
 }
 
 /** What came of the pairs, in words. */

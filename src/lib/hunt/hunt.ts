@@ -19,6 +19,8 @@ export interface Hunt {
   readonly told: readonly Told[];
   /** The one road whose fault is looked for, where two things are wrong at once: only tests that feed it are advised. */
   readonly only?: string;
+  /** Names of suspects that were put right and changed nothing. */
+  readonly out?: readonly string[];
 }
 
 /** Most readings that are taken to be wrong. Source: common practice. */
@@ -53,8 +55,8 @@ const chanceOf = (share: number, wrong: number, count: number): number =>
   (1 - wrong) * share + wrong / count;
 
 /** Weight of each suspect after every reading, as a share; all 0 when none explains them. */
-export function weights({ wrong, told: all }: Hunt, board: Board): readonly number[] {
-  const raw = board.suspects.map(({ prior }) => prior);
+export function weights({ wrong, told: all, out }: Hunt, board: Board): readonly number[] {
+  const raw = board.suspects.map(({ name, prior }) => (out?.includes(name) ? 0 : prior));
   for (const { test: id, outcome } of all) {
     const [stand, test] = board.find(id);
     const index = outcomeIndex(test, outcome);

@@ -1,13 +1,8 @@
 export { beyondWires, type Beyond } from './beyond';
 export { outcomes, testsOf } from './board';
-export {
-  pairsOf,
-  pairsWords,
-  wrongReadings,
-  type Pair,
-  type Pairs,
-  type WrongReading
-} from './explain';
+export { type Pair } from './candidates';
+export { pairsOf, pairsWords, wrongReadings, type Pairs, type WrongReading } from './explain';
+export { counselOf, type Counsel } from './counsel';
 export {
   beginHunt,
   isUnexplained,
@@ -29,7 +24,6 @@ export {
   costOf,
   guessed,
   hiddenIn,
-  huntOf,
   isOver,
   leftIn,
   practice,

@@ -43,7 +43,8 @@ interface Alike {
   readonly weight: number;
 }
 
-interface State {
+/** What may be the matter, by number, and how likely it is. */
+export interface State {
   readonly board: Board;
   /** Where tests may be made. */
   readonly stands: readonly Stand[];
@@ -141,7 +142,8 @@ const isLook = ({ id, kind, moment }: Test): boolean =>
 /** The rounds of such tests. */
 const looks: readonly string[] = ['round run', 'round panelLamp', 'round stray own'];
 
-const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefined =>
+/** The allowed test with the most expected information for its effort. */
+export const bestOf = (state: State, isAllowed: (test: Test) => boolean): Best | undefined =>
   state.stands.reduce<Best | undefined>(
     (best, stand) => bestIn(stand, { ...state, isAllowed }, best),
     undefined
@@ -161,7 +163,7 @@ export const isAlike = (stands: readonly Stand[], one: number, other: number): b
   });
 
 /** Suspects which no test of the board tells from the likeliest one, itself the first. */
-function inseparable({ stands, weights: now, alive }: State): readonly number[] {
+export function inseparable({ stands, weights: now, alive }: State): readonly number[] {
   const ranked = [...alive].sort((a, b) => (now[b] ?? 0) - (now[a] ?? 0));
   const [first] = ranked;
   if (first === undefined) return [];
@@ -210,11 +212,12 @@ export function named(hunt: Hunt): readonly Suspect[] {
 /** Information that a test is expected to give as a hunt stands, bits. @throws RangeError for a test that is not there. */
 export function worthOf(hunt: Hunt, id: string): number {
   const state = stateOf(hunt);
-  const [stand, test] = state.board.find(id);
-  return state.alive.length < 2
-    ? 0
-    : Math.max(0, bitsOf(stand, test, alikeIn(stand, state), state.wrong));
+  return worthIn(state, ...state.board.find(id));
 }
+
+/** Information that a test at this stand is expected to give, bits. */
+export const worthIn = (state: State, stand: Stand, test: Test): number =>
+  state.alive.length < 2 ? 0 : Math.max(0, bitsOf(stand, test, alikeIn(stand, state), state.wrong));
 
 /** How far some work is. */
 export interface Progress {

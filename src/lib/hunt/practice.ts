@@ -2,7 +2,7 @@ import { chanceOf, type Chance } from '../predict';
 import { meterError } from '../tables';
 import { once, symptomsIn, symptomWords, type Fault, type Yard } from '../yard';
 import { boardOf, type Board } from './board';
-import { beginHunt, type Hunt, type Told } from './hunt';
+import { looksAt } from './looks';
 import { isAlike } from './next';
 import type { Settled } from './settle';
 import { weightOf, type Suspect } from './suspects';
@@ -50,32 +50,6 @@ export const practice = (yard: Yard, level: Level, seed: number): Practice => ({
 const COMMON = 4;
 /** Faults tried for one seed before it is given up. */
 const ATTEMPTS = 1000;
-
-/** Tests that need no instrument. */
-const plain: readonly string[] = ['run', 'panelLamp', 'stray', 'pin drawn', 'across'];
-
-/** A reading of a test that needs no instrument, and whether a sound yard would not give it. */
-interface Look extends Told {
-  readonly isOdd: boolean;
-  readonly roads: readonly string[];
-}
-
-/** What every look shows of a yard with these faults. */
-const looksAt = ({ stands }: Board, faults: readonly Fault[]): readonly Look[] =>
-  stands.flatMap((stand) => {
-    const some = stand.tests.filter(({ kind }) => plain.includes(kind));
-    if (some.length === 0) return [];
-    const [now, sound] = [stand.with(faults), stand.of(0)];
-    return some.map((test): Look => {
-      const [shares, before] = [stand.sharesOf(test, now), stand.sharesOf(test, sound)];
-      return {
-        test: test.id,
-        outcome: test.outcomes[shares.indexOf(Math.max(...shares))]?.id ?? '',
-        isOdd: shares.join() !== before.join(),
-        roads: test.moment.roads
-      };
-    });
-  });
 
 /** Whether something of a suspect shows without an instrument. */
 const isSeen = (board: Board, { fault }: Suspect): boolean =>
@@ -192,32 +166,3 @@ const FOR_NOTHING = 4;
 export const costOf = ({ yard, made, guesses }: Practice): number =>
   made.reduce((sum, { test }) => sum + boardOf(yard).find(test)[1].cost, 0) +
   FOR_NOTHING * guesses.filter(({ isRight }) => !isRight).length;
-
-/** Readings may seem wrong while two faults are in at once: so often, as a share. */
-const WRONG_OF_TWO = 0.1;
-
-/**
- * The hunt that advice is asked about once `until` tests are made, with what had been put right when
- * `guessed` were: what the symptoms tell, and the readings since something was put right last. With two faults in, one road that shows something is
- * looked at alone.
- */
-export function huntOf(hunt: Practice, until = hunt.made.length, guessed = until): Hunt {
-  const { yard } = hunt;
-  const guesses = hunt.guesses.filter(({ isRight, after }) => isRight && after <= guessed);
-  const since = Math.max(0, ...guesses.map(({ after }) => after));
-  const left = faultsIn(leftIn({ ...hunt, guesses }));
-  const looks = looksAt(boardOf(yard), left);
-  const made = hunt.made.slice(since, until);
-  if (left.length < 2)
-    return { ...beginHunt(yard, 0), told: [...looks.map(toldOf), ...made.map(toldOf)] };
-  const odd = looks.find(({ isOdd, roads }) => isOdd && roads.length > 0);
-  const only = odd?.roads[0];
-  const begun = odd ? [toldOf(odd)] : [];
-  return {
-    ...beginHunt(yard, WRONG_OF_TWO),
-    told: [...begun, ...made.map(toldOf)],
-    ...(only === undefined ? {} : { only })
-  };
-}
-
-const toldOf = ({ test, outcome }: Told): Told => ({ test, outcome });

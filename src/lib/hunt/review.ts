@@ -1,17 +1,7 @@
 import type { Test } from './kinds';
 import { boardOf } from './board';
-import { suspects, type Hunt } from './hunt';
-import { named, nextTest, worthOf } from './next';
-import {
-  costOf,
-  guessed,
-  huntOf,
-  isOver,
-  practice,
-  tested,
-  type Made,
-  type Practice
-} from './practice';
+import { counselOf } from './counsel';
+import { costOf, guessed, isOver, practice, tested, type Made, type Practice } from './practice';
 
 /** What somebody needed. */
 export interface Effort {
@@ -43,7 +33,7 @@ export interface Review {
   readonly weakest: number | undefined;
 }
 
-/** Most tests of the advice before it counts as lost. */
+/** Most tests and repairs of the advice before it counts as lost. */
 const MOST = 60;
 
 const effortOf = (hunt: Practice): Effort => ({ tests: hunt.made.length, cost: costOf(hunt) });
@@ -51,37 +41,31 @@ const effortOf = (hunt: Practice): Effort => ({ tests: hunt.made.length, cost: c
 /** The same hunt made by the advice alone. */
 function bestOf({ yard, level, seed }: Practice): Effort | undefined {
   let hunt = practice(yard, level, seed);
-  while (hunt.made.length < MOST) {
+  while (hunt.made.length + hunt.guesses.length < MOST) {
     if (isOver(hunt)) return effortOf(hunt);
-    const asked = huntOf(hunt);
-    const advice = nextTest(asked);
-    if (advice) hunt = tested(hunt, advice.test.id);
-    else {
-      const [first] = named(asked);
-      const next = first && first.fault ? guessed(hunt, first.name) : hunt;
-      if (!next.guesses.at(-1)?.isRight || next === hunt) return undefined;
-      hunt = next;
-    }
+    const counsel = counselOf(hunt);
+    const best = counsel.best();
+    const [name] = best ? [] : counsel.names();
+    if (best) hunt = tested(hunt, best.test.id);
+    else if (name) hunt = guessed(hunt, name.name);
+    else return undefined;
   }
   return undefined;
 }
 
-const fitting = (hunt: Hunt): number =>
-  suspects(hunt).filter(({ chance, against }) => chance > 0 && against.length === 0).length;
-
 function stepOf(hunt: Practice, index: number): Step {
   const made = hunt.made[index] as Made;
   const [, test] = boardOf(hunt.yard).find(made.test);
-  const asked = huntOf(hunt, index);
-  const bits = worthOf(asked, made.test);
-  const best = nextTest(asked);
+  const counsel = counselOf(hunt, index);
+  const bits = counsel.worth(made.test);
+  const best = counsel.best();
   const isBetter = best && best.bits / best.test.cost > bits / test.cost;
   return {
     made,
     test,
     bits,
-    before: fitting(asked),
-    after: fitting(huntOf(hunt, index + 1, index)),
+    before: counsel.open,
+    after: counselOf(hunt, index + 1, index).open,
     better: isBetter ? { test: best.test, bits: best.bits } : undefined
   };
 }

@@ -48,6 +48,7 @@ export {
   type Notes,
   type Printed
 } from './notes';
+export { MAX_SEED, practiceIn, withPractice, type PracticeNotes } from './practiceNotes';
 export { readSvg, writeSvg } from './svg';
 export { readAs, readText } from './text';
 export { UnreadableError } from './wrong';

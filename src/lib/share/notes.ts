@@ -49,6 +49,8 @@ const NotesSchema = v.object({
   /** The fault hunt that is under way, and the one that was put aside last. */
   hunt: v.optional(HuntSchema),
   huntBefore: v.optional(HuntSchema),
+  /** The practice hunt: see `practiceIn`. */
+  practice: v.optional(v.unknown()),
   /** Faults that were found and mended. */
   faults: v.optional(LogSchema, [])
 });

@@ -1,8 +1,8 @@
 import { readySteps, testsOf, typed, type Progress } from '../../hunt';
 import type { Yard } from '../../yard';
 import { explainedOf, standOf, testsById, testTold } from './huntStand';
-import type { HuntAsk, HuntTold, TypedTold } from './huntTold';
-import { namesOf, practiceTold, practised, type Practising } from './practiceStand';
+import type { HuntAsk, HuntTold, PracticeAsk, TypedTold } from './huntTold';
+import { namesOf, practiceTold, practised, resumed, type Practising } from './practiceStand';
 
 type HuntAsked = Extract<HuntAsk, { about: 'hunt' }>;
 
@@ -50,6 +50,11 @@ function hunted(built: Yard, asked: HuntAsked): void {
     tell({ about: 'explained', number, explained: explainedOf(built, hunt) });
 }
 
+function practise(built: Yard, ask: PracticeAsk): void {
+  practising = ask.do === 'resume' ? resumed(built, ask.kept) : practised(built, practising, ask);
+  tell(practising ? { about: 'practice', practice: practiceTold(practising) } : { about: 'stale' });
+}
+
 function answer(ask: HuntAsk): void {
   if (ask.about === 'yard') {
     yard = ask.yard;
@@ -69,8 +74,7 @@ function answer(ask: HuntAsk): void {
       tell({ about: 'typed', typed: typedTold(yard, ask.test, ask.text) });
       break;
     case 'practice':
-      practising = practised(yard, practising, ask.ask);
-      tell({ about: 'practice', practice: practiceTold(practising) });
+      practise(yard, ask.ask);
   }
 }
 

@@ -27,6 +27,8 @@ export class HuntDesk {
   practice = $state.raw<PracticeTold>();
   /** Whether the practice hunt waits for what it asked. */
   isPractising = $state(false);
+  /** Whether the kept practice hunt does not fit the yard. */
+  isStale = $state(false);
   /** What else could explain the readings of the stand. */
   explained = $state.raw<ExplainedTold>();
   /** Whether the stand belongs to what was asked last. */
@@ -44,6 +46,7 @@ export class HuntDesk {
     this.stand = undefined;
     this.practice = undefined;
     this.isPractising = false;
+    this.isStale = false;
     this.words = 'Listing every test of the yard.';
     const worker = huntWorker();
     this.#worker = worker;
@@ -69,6 +72,7 @@ export class HuntDesk {
   /** Does something in the practice hunt. */
   practise(ask: PracticeAsk): void {
     this.isPractising = true;
+    this.isStale = false;
     this.#ask({ about: 'practice', ask });
   }
 
@@ -109,6 +113,10 @@ export class HuntDesk {
         break;
       case 'practice':
         this.practice = told.practice;
+        this.isPractising = false;
+        break;
+      case 'stale':
+        this.isStale = true;
         this.isPractising = false;
         break;
       case 'trouble':

@@ -1,5 +1,5 @@
 import type { Progress } from '../../hunt';
-import type { HuntReading } from '../../share';
+import type { HuntReading, PracticeNotes } from '../../share';
 import type { Yard } from '../../yard';
 
 /** A test as the page shows it. */
@@ -103,7 +103,7 @@ export interface StepBack {
   readonly test: string;
   readonly before: number;
   readonly after: number;
-  /** A test that was expected to tell more for its cost, in words, and how many suspects it would halve down to. */
+  /** How often a test was expected to halve the suspects; a better one for its cost, in words, and how often that was. */
   readonly better: string | undefined;
   readonly bits: number;
   readonly betterBits: number | undefined;
@@ -113,6 +113,8 @@ export interface StepBack {
 export interface PracticeTold {
   readonly level: 1 | 2 | 3;
   readonly seed: number;
+  /** What was seen first, and what still is. */
+  readonly seen: string;
   readonly symptoms: string;
   readonly cost: number;
   readonly made: readonly {
@@ -121,14 +123,20 @@ export interface PracticeTold {
     readonly figure: string | undefined;
   }[];
   readonly guesses: readonly {
+    readonly name: string;
     readonly words: string;
     readonly isRight: boolean;
+    /** How many tests had been made. */
+    readonly after: number;
   }[];
+  readonly isGivenUp: boolean;
   /** How many faults are still hidden. */
   readonly left: number;
   /** Whether advice was asked for, and the advised test; none where no test would tell more. */
   readonly isAdvised: boolean;
   readonly advice: string | undefined;
+  /** What the advice would name then. */
+  readonly names: readonly { readonly name: string; readonly words: string }[];
   readonly hidden: readonly SuspectTold[];
   readonly review: ReviewTold | undefined;
 }
@@ -137,6 +145,8 @@ export interface ReviewTold {
   readonly yours: { readonly tests: number; readonly cost: number };
   readonly best: { readonly tests: number; readonly cost: number } | undefined;
   readonly steps: readonly StepBack[];
+  /** Number of the step at which most was given away; undefined where nothing was. */
+  readonly weakest: number | undefined;
 }
 
 /** A reading as it was typed, and the outcome that it is, or what is wrong with it. */
@@ -150,6 +160,7 @@ export interface TypedTold {
 /** What is done in a practice hunt. */
 export type PracticeAsk =
   | { readonly do: 'begin'; readonly level: 1 | 2 | 3; readonly seed: number }
+  | { readonly do: 'resume'; readonly kept: PracticeNotes }
   | { readonly do: 'try'; readonly test: string }
   | { readonly do: 'name'; readonly name: string }
   | { readonly do: 'advise' }
@@ -178,6 +189,8 @@ export type HuntTold =
     }
   | { readonly about: 'typed'; readonly typed: TypedTold }
   | { readonly about: 'practice'; readonly practice: PracticeTold }
+  /** The yard does not show what the practice hunt was told. */
+  | { readonly about: 'stale' }
   | { readonly about: 'trouble'; readonly words: string };
 
 /** A suspect that can be named. */
