@@ -78,7 +78,7 @@ describe('pairSteps(ground)', () => {
   test('is not begun in a yard with too many pairs, which is told why', () => {
     expect(tooManyPairs(yardOf({ deckRoads: 2, stablingRoads: 1 }))).toBeUndefined();
     expect(tooManyPairs(yardOf({ deckRoads: 24, stablingRoads: 12 }))).toMatch(
-      /small yards only: up to 8 000 pairs.* This yard has [\d ]+ pairs/
+      /small yards only: up to 8\s000 pairs.* This yard has [\d\s]+ pairs/
     );
   });
 });

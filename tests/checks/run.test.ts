@@ -59,12 +59,12 @@ describe('faultTable(yard)', () => {
   test('gives the number of its states as a product in words, and the unsafe ones exactly', () => {
     const { what, amount } = table.summary;
     const [switches = 0, places = 0, all] = [
-      ...what.matchAll(/2\^(\d+) settings|× (\d+) places|= ([\d ]+) states/g)
-    ].map(([, ...found]) => Number(found.find((each) => each)?.replaceAll(' ', '')));
+      ...what.matchAll(/2\^(\d+) settings|× (\d+) places|= ([\d\s]+) states/g)
+    ].map(([, ...found]) => Number(found.find((each) => each)?.replaceAll(/\s/g, '')));
     expect(2 ** switches * places * 2).toBe(all);
     const ways = faultsOf(yard).length + 1;
     expect(what).toContain(`× ${ways} for no fault or one of ${ways - 1}.`);
-    const total = /of ([\d ]+) states/.exec(amount)?.[1]?.replaceAll(' ', '');
+    const total = /of ([\d\s]+) states/.exec(amount)?.[1]?.replaceAll(/\s/g, '');
     expect(Number(total)).toBe((all ?? 0) * ways);
   });
 

@@ -82,7 +82,8 @@ function noticeWords(yard: Yard, { dead, live }: Notice): string {
   const they = dead.length > 1 ? 'they' : 'it';
   const parts = [
     ...(dead.length > 0 ? [`${named(dead)} will not run when ${they} should`] : []),
-    ...(live.length > 0 ? [`a loco on ${named(live)} runs when it should not`] : [])
+    ...(live.length > 1 ? [`locos on ${named(live)} run when they should not`] : []),
+    ...(live.length === 1 ? [`a loco on ${named(live)} runs when it should not`] : [])
   ];
   return sentence(`yes: ${joinWords(parts, 'and')}`);
 }
