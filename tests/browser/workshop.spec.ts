@@ -111,7 +111,7 @@ test('six calls with a clicker and a few keys, the answer nowhere before its tim
 
     await press(page, 'PageDown');
     expect(await stage(page)).toBe(index % 3 === 1 ? 'throw' : 'talk');
-    await expect(page.locator('.tip')).toHaveCount(index % 3 === 0 ? 1 : 0);
+    await expect(page.locator('p.tip')).toHaveCount(index % 3 === 0 ? 1 : 0);
     if (index === 2) {
       await press(page, 'PageDown', 'a', 'b', 'b');
       await page.reload();
