@@ -2,6 +2,7 @@ import {
   faultWords,
   joinWords,
   liveRoads,
+  onlyOpens,
   roadTitle,
   sentence,
   type Fault,
@@ -37,11 +38,7 @@ export const faultBoard = (yard: Yard, { breach, faults }: FaultRow): Sight => (
   scene: sneakOf(yard, breach, faults).scene
 });
 
-/** Whether a fault only opens what was closed: then a current can reach a road through another loco only. */
-const onlyOpens = (fault: Fault): boolean =>
-  ['stuckOpen', 'wireOff', 'linkBroken', 'halfHome'].some((key) => key in fault);
-
-/** The scene of a breach, with a loco elsewhere where the current needs one to come through. */
+/** The scene of a breach, with a loco elsewhere where the current needs one to come through: where all faults only open. */
 function sneakOf(yard: Yard, breach: Breach, faults: readonly Fault[]): Sneak {
   const scene = breachScene(yard, breach, faults);
   return faults.every(onlyOpens) ? sneakScene(yard, scene, breach.road) : { scene, by: undefined };

@@ -75,6 +75,7 @@ const standFor = (stand: Stand, causes: readonly Cause[]): Stand => ({
   tests: stand.tests,
   of: (number) => shownOf(causes[number] as Cause, stand),
   with: (faults) => stand.with(faults),
+  isBlindTo: () => false,
   sharesOf: (test, shown) => stand.sharesOf(test, shown)
 });
 

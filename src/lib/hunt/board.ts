@@ -5,7 +5,7 @@ import { moments } from './moment';
 import { Numbers, Patches } from './patch';
 import { Islands } from './powered';
 import { roundsOf } from './rounds';
-import { MomentStand, type Stand } from './stand';
+import { standsAt, type Stand } from './stand';
 import { suspectsOf, type Suspect } from './suspects';
 
 /** Everything that can be tested of a yard, and what every suspect would show. */
@@ -21,7 +21,7 @@ export class Board {
     const patches = new Patches(yard, named);
     const concerns = new Concerns(yard, suspects, patches);
     const shared = { patches, concerns, islands: new Islands() };
-    const stands = moments(yard).map((moment) => new MomentStand(yard, moment, suspects, shared));
+    const stands = moments(yard).flatMap((moment) => standsAt(yard, moment, suspects, shared));
     this.stands = [...roundsOf(stands), ...stands];
     this.places = new Map(
       this.stands.flatMap((stand) => stand.tests.map((test) => [test.id, [stand, test] as const]))

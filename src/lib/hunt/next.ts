@@ -114,21 +114,40 @@ interface Best {
   readonly alike: readonly Alike[];
 }
 
+const worth = (found: Best | undefined): number => (found ? found.bits / found.test.cost : NO_BITS);
+
 interface Choice extends State {
   readonly isAllowed: (test: Test) => boolean;
 }
 
+/**
+ * Information that a test can give at most: whether a suspect is one of those that may show something
+ * there, and which outcome those show. Source: the chain rule of mutual information.
+ */
+function mostBits(stand: Stand, state: State): (test: Test) => number {
+  let [seen, sum] = [0, 0];
+  for (const number of state.alive) {
+    const weight = state.weights[number] ?? 0;
+    sum += weight;
+    if (!stand.isBlindTo(number)) seen += weight;
+  }
+  const share = seen / sum;
+  return ({ outcomes }) => entropy([share, 1 - share]) + share * Math.log2(outcomes.length);
+}
+
 function bestIn(stand: Stand, state: Choice, before: Best | undefined): Best | undefined {
-  const open = stand.tests.filter((test) => !state.tired.has(test.id) && state.isAllowed(test));
+  const allowed = stand.tests.filter((test) => !state.tired.has(test.id) && state.isAllowed(test));
+  if (allowed.length === 0) return before;
+  const most = mostBits(stand, state);
+  const open = allowed.filter((test) => most(test) / test.cost > worth(before));
   if (open.length === 0) return before;
   const alike = alikeIn(stand, state);
   if (alike.length < 2) return before;
   const sum = alike.reduce((total, { weight }) => total + weight, 0);
-  const most = entropy(alike.map(({ weight }) => weight / sum));
+  const spread = entropy(alike.map(({ weight }) => weight / sum));
   let best = before;
-  const worth = (found: Best | undefined) => (found ? found.bits / found.test.cost : NO_BITS);
   for (const test of open) {
-    if (most / test.cost <= worth(best)) continue;
+    if (spread / test.cost <= worth(best)) continue;
     const bits = bitsOf(stand, test, alike, state.wrong);
     if (bits > NO_BITS && bits / test.cost > worth(best)) best = { stand, test, bits, alike };
   }
@@ -232,7 +251,9 @@ export interface Progress {
 export function* readySteps(yard: Yard): Generator<Progress, void> {
   const { stands, suspects } = boardOf(yard);
   const looked = stands.flatMap((stand) => {
-    const tests = stand.tests.filter((test) => isLook(test) && test.kind !== 'round');
+    const tests = stand.tests.filter(
+      (test) => isLook(test) && test.kind !== 'round' && !test.byLive
+    );
     return tests.length > 0 ? [{ stand, tests }] : [];
   });
   for (const [index, { stand, tests }] of looked.entries()) {

@@ -95,6 +95,10 @@ class RoundStand implements Stand {
     return (this.shown[suspect] ??= this.find((stand) => stand.of(suspect)));
   }
 
+  isBlindTo(suspect: number): boolean {
+    return this.members.every(({ stand }) => stand.isBlindTo(suspect));
+  }
+
   with(faults: readonly Fault[]): object {
     return this.find((stand) => stand.with(faults));
   }

@@ -45,20 +45,13 @@ interface Sight {
 export class Settled {
   constructor(
     private readonly sight: Sight,
-    /** Roads on which a loco would run though they should be dead. */
-    readonly live: readonly string[] = [],
-    /** What shows the same but for these roads; undefined: itself. */
-    private readonly same?: Settled
+    /** Roads on which a loco would run though they should be dead, where that was asked. */
+    readonly live: readonly string[] = []
   ) {}
 
-  /** One for all that show the same but for the roads that are live. */
-  get rest(): Settled {
-    return this.same ?? this;
-  }
-
-  /** The same with these roads live. */
+  /** The sound yard but for the roads that are live. */
   with(live: readonly string[]): Settled {
-    return new Settled(this.sight, live, this.rest);
+    return new Settled(this.sight, live);
   }
 
   /** What an island says where both points lie in it; `apart` where they share none. */
@@ -118,7 +111,7 @@ export interface Shared {
 
 /** What a moment shows of a yard with some faults or none: one object for all that show the same. */
 export class Settling {
-  /** What is shown, by the kernel and the roads that are live, or by what changes do to the sound kernel. */
+  /** What is shown, by the kernel, by what changes do to the sound kernel, or by the roads that are live. */
   private readonly known = new Map<string, Settled>();
   private readonly hands: Hands;
   private readonly net: Net;
@@ -131,10 +124,10 @@ export class Settling {
   private readonly looked: readonly number[];
   /** Number of each point among the nodes looked at. */
   private readonly at: ReadonlyMap<string, number>;
-  /** What the sound yard shows. */
+  /** What the sound yard shows, but for the roads that are live. */
   readonly plain: Settled;
   /** Whether no conductors lead to any road that should be dead. */
-  private readonly isCutOff: boolean;
+  readonly isCutOff: boolean;
   private odd: Uint8Array | undefined;
 
   constructor(
@@ -157,7 +150,7 @@ export class Settling {
     this.alive = this.net.alive(this.looked);
     this.kernels = new Kernels(this.net, this.looked);
     this.isCutOff = this.reached(this.net.conductors()).length === 0;
-    this.plain = this.settle(none, this.live(none));
+    this.plain = this.settle(none);
   }
 
   private nodesOf(points: readonly string[]): readonly number[] {
@@ -171,14 +164,13 @@ export class Settling {
     return settled;
   }
 
-  private settle({ changes, moved }: Patch, live: readonly string[]): Settled {
+  private settle({ changes, moved }: Patch): Settled {
     const looked = moved.length > 0 ? this.nodesOf(this.places.nodes(moved)) : this.looked;
     const { islands, seen } = this.kernels.of(looked, changes);
     const powered = islands.map((each) => this.shared.islands.of(each));
     const places = moved.length > 0 ? seen.map(({ island, name }) => `${island}.${name}`) : [];
     const key = `${powered.map(({ number }) => number).join()} ${places.join()}`;
-    const rest = this.once(key, () => new Settled({ islands: powered, seen, at: this.at }));
-    return live.length === 0 ? rest : this.once(`${key} ${live.join()}`, () => rest.with(live));
+    return this.once(key, () => new Settled({ islands: powered, seen, at: this.at }));
   }
 
   /** Roads that should be dead to whose rails conductors lead from both sides. */
@@ -212,9 +204,8 @@ export class Settling {
     return ends.every((node) => this.alive[node] !== 1);
   }
 
-  /** Whether a suspect, by its number, may show something else than the sound yard. */
+  /** Whether a suspect, by its number, may show something else than the sound yard; where that is cut off, roads that are live too. */
   concerns(suspect: number): boolean {
-    if (!this.isCutOff) return true;
     this.odd ??= this.shared.concerns.in({
       awake: this.hands.awake.keys(),
       core: this.kernels.mattering,
@@ -223,18 +214,37 @@ export class Settling {
     return this.odd[suspect] === 1;
   }
 
-  /** What the moment shows with these faults; the same object for faults that show the same. */
+  /** The changes that join something to what a source reaches, or to where somebody looks. */
+  private joining(changes: readonly Change[]): readonly Change[] {
+    return changes.filter((each) => !each.stays && !this.isAside(each));
+  }
+
+  /** Whether all that changes join dangles at one end: a contact that was open joins something far from every source, and nothing else is joined. */
+  private dangles(changes: readonly Change[]): boolean {
+    const [one, ...more] = this.joining(changes);
+    if (!one) return true;
+    const wasOpen = one.ends.length === 2;
+    return more.length === 0 && wasOpen && one.ends.some((node) => this.alive[node] !== 1);
+  }
+
+  /** What the moment shows with these faults, but for the roads that are live; the same object for faults that show the same. */
   of(faults: readonly Fault[]): Settled {
     const patch = this.shared.patches.of(faults, this.hands);
     const { changes } = patch;
     if (changes.every((change) => this.isAside(change))) return this.plain;
-    const isLiveAsBefore =
-      this.isCutOff && changes.every((each) => each.stays || this.isAside(each));
-    const effect = isLiveAsBefore ? this.kernels.effect(changes) : undefined;
+    const effect = this.dangles(changes) ? this.kernels.effect(changes) : undefined;
     if (effect === '') return this.plain;
-    const settle = () =>
-      this.net.changed(changes, () => this.settle(patch, isLiveAsBefore ? [] : this.live(patch)));
+    const settle = () => this.net.changed(changes, () => this.settle(patch));
     return effect === undefined || patch.moved.length > 0 ? settle() : this.once(effect, settle);
+  }
+
+  /** Which roads are live with these faults; the same object for the same roads. */
+  liveWith(faults: readonly Fault[]): Settled {
+    const patch = this.shared.patches.of(faults, this.hands);
+    const { changes } = patch;
+    if (this.isCutOff && this.joining(changes).length === 0) return this.plain;
+    const live = this.net.changed(changes, () => this.live(patch));
+    return live.length === 0 ? this.plain : this.once(live.join(), () => this.plain.with(live));
   }
 }
 

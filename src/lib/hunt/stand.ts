@@ -1,4 +1,4 @@
-import type { Fault, Yard } from '../yard';
+import { onlyOpens, type Fault, type Yard } from '../yard';
 import { testsIn, type Test } from './kinds';
 import type { Moment } from './moment';
 import { Settling, type Settled, type Shared } from './settle';
@@ -11,24 +11,31 @@ export interface Stand {
   readonly of: (suspect: number) => object;
   /** What several faults at once would show there. */
   readonly with: (faults: readonly Fault[]) => object;
+  /** Whether a suspect surely shows there what the sound yard does. */
+  readonly isBlindTo: (suspect: number) => boolean;
   /** How likely each outcome of a test is where that is shown. */
   readonly sharesOf: (test: Test, shown: object) => readonly number[];
 }
 
-/** A moment as a place to test; what suspects show is worked out when it is asked for. */
-export class MomentStand implements Stand {
+/** What is the same for all tests of a moment; it is begun when it is first asked for. */
+interface Begun {
   readonly tests: readonly Test[];
-  private settling: Settling | undefined;
+  readonly suspects: readonly Suspect[];
+  readonly settling: () => Settling;
+}
+
+/** A moment as a place for some of its tests; what suspects show is worked out when it is asked for. */
+class MomentStand implements Stand {
+  readonly tests: readonly Test[];
   private readonly settled: Settled[] = [];
   private readonly shares = new Map<Test, Map<object, readonly number[]>>();
 
   constructor(
-    private readonly yard: Yard,
-    private readonly moment: Moment,
-    private readonly suspects: readonly Suspect[],
-    private readonly shared: Shared
+    private readonly begun: Begun,
+    /** Whether its tests ask which roads are live. */
+    private readonly byLive: boolean
   ) {
-    this.tests = testsIn(yard, moment);
+    this.tests = begun.tests.filter((test) => (test.byLive ?? false) === byLive);
   }
 
   of(suspect: number): Settled {
@@ -36,26 +43,52 @@ export class MomentStand implements Stand {
   }
 
   private find(suspect: number): Settled {
-    const settling = this.begun();
-    const fault = this.suspects[suspect]?.fault;
-    return fault && settling.concerns(suspect) ? settling.of([fault]) : settling.plain;
+    const settling = this.begun.settling();
+    const fault = this.begun.suspects[suspect]?.fault;
+    const isSound =
+      this.isBlindTo(suspect) || (this.isKnown(settling) && !settling.concerns(suspect));
+    return this.with(fault && !isSound ? [fault] : []);
+  }
+
+  /** Whether all that suspects may show here is what they touch. */
+  private isKnown({ isCutOff }: Settling): boolean {
+    return isCutOff || !this.byLive;
   }
 
   with(faults: readonly Fault[]): Settled {
-    return this.begun().of(faults);
+    const settling = this.begun.settling();
+    return this.byLive ? settling.liveWith(faults) : settling.of(faults);
   }
 
-  private begun(): Settling {
-    return (this.settling ??= new Settling(this.yard, this.moment, this.shared));
+  isBlindTo(suspect: number): boolean {
+    const fault = this.begun.suspects[suspect]?.fault;
+    if (!fault) return true;
+    return this.byLive && onlyOpens(fault) && this.begun.settling().isCutOff;
   }
 
   sharesOf(test: Test, shown: object): readonly number[] {
     const known = this.shares.get(test) ?? new Map<object, readonly number[]>();
     this.shares.set(test, known);
-    const settled = shown as Settled;
-    const about = test.byLive ? settled : settled.rest;
-    const shares = known.get(about) ?? test.shares(settled);
-    known.set(about, shares);
+    const shares = known.get(shown) ?? test.shares(shown as Settled);
+    known.set(shown, shares);
     return shares;
   }
+}
+
+/** A moment as places to test: one for what is seen of the roads that are tried, one for roads that should be dead. */
+export function standsAt(
+  yard: Yard,
+  moment: Moment,
+  suspects: readonly Suspect[],
+  shared: Shared
+): readonly Stand[] {
+  let settling: Settling | undefined;
+  const begun: Begun = {
+    tests: testsIn(yard, moment),
+    suspects,
+    settling: () => (settling ??= new Settling(yard, moment, shared))
+  };
+  return [false, true]
+    .map((byLive) => new MomentStand(begun, byLive))
+    .filter(({ tests }) => tests.length > 0);
 }

@@ -13,6 +13,7 @@ export {
   faultsOf,
   faultWords,
   isByDeck,
+  onlyOpens,
   repairWords,
   type Fault
 } from './faults';

@@ -30,6 +30,7 @@ export const halfHome = faultKind({
     ),
   place: (fault) => `the ${fault.end} ${fault.halfHome} of the plug`,
   at: (fault, yard) => openOf(fault, yard),
+  opens: true,
   change(runs, fault, { yard }) {
     const open = new Set(openOf(fault, yard));
     return runs.map((run) => ({

@@ -27,6 +27,7 @@ export const highOhms = faultKind({
     ].map((id) => ({ highOhms: BAD_JOINT_OHMS, in: id })),
   place: (fault) => fault.in,
   at: (fault) => [fault.in],
+  opens: true,
   change: (runs, fault) =>
     replacePart(runs, fault.in, (part) => [{ ...part, ohms: part.ohms + fault.highOhms }]),
   words: (fault) => `a bad joint of ${fault.highOhms} Ω is in ${called(fault.in)}`,

@@ -114,6 +114,9 @@ export const faulted = (runs: readonly Run[], faults: readonly Fault[], now: Now
 export const faultParts = (yard: Yard, fault: Fault): readonly string[] =>
   kindOf(fault).at(fault, yard);
 
+/** Whether a fault only opens what was closed, or adds ohms: then it brings a feed to no road that had none. */
+export const onlyOpens = (fault: Fault): boolean => kindOf(fault).opens ?? false;
+
 /** Whether what a fault does depends on where the deck stands. */
 export const isByDeck = (fault: Fault): boolean => kindOf(fault).byDeck ?? false;
 

@@ -22,6 +22,8 @@ export interface FaultKind<S extends v.GenericSchema = v.GenericSchema> {
    * and `adds` look at no other run.
    */
   readonly at: (fault: v.InferOutput<S>, yard: Yard) => readonly string[];
+  /** Whether it only opens what was closed, or adds ohms to it, whatever else is done. */
+  readonly opens?: true;
   /** Whether what it does depends on where the deck stands. */
   readonly byDeck?: true;
   /** What it does to the wiring once hands have set the contacts. */

@@ -12,6 +12,7 @@ export const linkBroken = faultKind({
       .map((linkBroken) => ({ linkBroken })),
   place: (fault) => fault.linkBroken,
   at: (fault) => [fault.linkBroken],
+  opens: true,
   change: (runs, fault) => setClosed(runs, fault.linkBroken, () => false),
   words: (fault) => `the ${fault.linkBroken} is broken`,
   repair: (fault) => `solder a new ${fault.linkBroken} in`,

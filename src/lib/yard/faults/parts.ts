@@ -1,3 +1,4 @@
+import { once } from '../once';
 import { deckRoads } from '../road';
 import { replacePart, type Part, type Run } from '../runs';
 import { wire } from '../wire';
@@ -37,13 +38,14 @@ const returnLink = /^(loop link|closing link|deck return|return wire .)/;
 export const isReturnLink = (id: string): boolean => returnLink.test(id);
 
 /** The plug's contacts in the order in which they stand: the feeds of the deck's roads, the return last. */
-export const plugContacts = (yard: Yard): readonly string[] =>
+export const plugContacts = once((yard: Yard): readonly string[] =>
   yard.plug
     ? [
         ...deckRoads(yard).map((road) => `plug ${road}`),
         ...Array.from({ length: yard.plug.returnContacts }, (_, at) => `plug return ${at + 1}`)
       ]
-    : [];
+    : []
+);
 
 /** Whether a plug contact carries the return. */
 export const isPlugReturn = (id: string): boolean => id.startsWith('plug return ');

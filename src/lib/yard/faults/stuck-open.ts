@@ -12,6 +12,7 @@ export const stuckOpen = faultKind({
     })),
   place: (fault) => fault.stuckOpen,
   at: (fault) => [fault.stuckOpen],
+  opens: true,
   change: (runs, fault) => setClosed(runs, fault.stuckOpen, () => false),
   words: (fault) => `${fault.stuckOpen} never makes`,
   repair: (fault) => `clean ${fault.stuckOpen}, or fit a new one`,

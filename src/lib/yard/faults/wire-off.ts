@@ -12,6 +12,7 @@ export const wireOff = faultKind({
       .map((wireOff) => ({ wireOff })),
   place: (fault) => fault.wireOff,
   at: (fault) => [fault.wireOff],
+  opens: true,
   change: (runs, fault) => setClosed(runs, fault.wireOff, () => false),
   words: (fault) => `the ${fault.wireOff} is off`,
   repair: (fault) => `solder the ${fault.wireOff} on again`,
