@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { contacts } from '../../tables';
 import { findPart, type Run } from '../runs';
 import { faultKind } from './kind';
-import { isPlugReturn, neighbours, pairName, plugContacts, switchesOf } from './parts';
+import { isPlugReturn, metalRun, neighbours, pairName, plugContacts, switchesOf } from './parts';
 
 /** The side of a contact on which its road's wire is soldered: of a plug, the deck's half. */
 const roadSide = (runs: readonly Run[], id: string): string => {
@@ -31,7 +31,7 @@ export const bridge = faultKind({
     const id = `bridge ${one} to ${other}`;
     const [from, to] = [roadSide(runs, one), roadSide(runs, other)];
     const { ohms } = contacts.terminal;
-    return [{ id, from, to, job: 'feed', parts: [{ id, kind: 'metal', ohms, closed: true }] }];
+    return [metalRun(id, from, to, ohms)];
   },
   words: ({ bridge: [one, other] }) => `solder bridges ${one} and ${other}`,
   repair: ({ bridge: [one, other] }) => `take the solder off between ${one} and ${other}`,

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { contacts } from '../../tables';
 import { roadsOf } from '../road';
 import { faultKind } from './kind';
-import { pairName, partsOf } from './parts';
+import { metalRun, pairName, partsOf } from './parts';
 
 /** A metal joiner was left in the gap of a cut road: the feed rails of two of its sections are one. */
 export const joined = faultKind({
@@ -23,15 +23,7 @@ export const joined = faultKind({
   adds(_, { joined: [one, other] }) {
     const id = `metal joiner ${one}-${other}`;
     const { ohms } = contacts['rail joiner'];
-    return [
-      {
-        id,
-        from: `feed rail ${one}`,
-        to: `feed rail ${other}`,
-        job: 'feed',
-        parts: [{ id, kind: 'metal', ohms, closed: true }]
-      }
-    ];
+    return [metalRun(id, `feed rail ${one}`, `feed rail ${other}`, ohms)];
   },
   words: ({ joined: [one, other] }) => `a metal joiner is in the gap between ${one} and ${other}`,
   repair: ({ joined: [one, other] }) =>

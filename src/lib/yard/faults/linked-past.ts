@@ -5,6 +5,7 @@ import { feedOf, feeds } from '../second';
 import { switchedRoads, switchPlace } from '../switching';
 import type { Yard } from '../yard';
 import { faultKind } from './kind';
+import { metalRun } from './parts';
 
 /** The roads that a feed serves by a switch. */
 const servedBy = (yard: Yard, feed: string): readonly string[] =>
@@ -24,14 +25,8 @@ export const linkedPast = faultKind({
     const { ohms } = contacts.terminal;
     return servedBy(yard, feed).map((road) => {
       const place = switchPlace(yard, road);
-      const id = `link past ${place}`;
-      return {
-        id,
-        from: `feed tag ${road}`,
-        to: findPart(runs, place).to,
-        job: 'feed',
-        parts: [{ id, kind: 'metal', ohms, closed: true }]
-      };
+      const { to } = findPart(runs, place);
+      return metalRun(`link past ${place}`, `feed tag ${road}`, to, ohms);
     });
   },
   words: ({ linkedPast }) => `the ${linkedPast} is linked past every switch`,

@@ -25,6 +25,15 @@ export const setClosed = (
   closed: (before: boolean) => boolean
 ): readonly Run[] => replacePart(runs, id, (part) => [{ ...part, closed: closed(part.closed) }]);
 
+/** Metal of so many ohms from node to node, where none belongs. */
+export const metalRun = (id: string, from: string, to: string, ohms: number): Run => ({
+  id,
+  from,
+  to,
+  job: 'feed',
+  parts: [{ id, kind: 'metal', ohms, closed: true }]
+});
+
 /** Each name with the next. */
 export const neighbours = (names: readonly string[]): readonly [string, string][] =>
   names.slice(1).map((name, index) => [names[index] as string, name]);

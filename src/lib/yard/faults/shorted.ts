@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { contacts } from '../../tables';
 import { roads } from '../road';
 import { faultKind } from './kind';
+import { metalRun } from './parts';
 
 /** Metal lies across the rails of a road: a tool, a track pin, an end stop, a sleeper without its gap. */
 export const shorted = faultKind({
@@ -15,15 +16,7 @@ export const shorted = faultKind({
   adds(_, { shorted: road }) {
     const id = `metal across ${road}`;
     const { ohms } = contacts.terminal;
-    return [
-      {
-        id,
-        from: `feed rail ${road}`,
-        to: `return rail ${road}`,
-        job: 'feed',
-        parts: [{ id, kind: 'metal', ohms, closed: true }]
-      }
-    ];
+    return [metalRun(id, `feed rail ${road}`, `return rail ${road}`, ohms)];
   },
   words: (fault) => `metal bridges the rails of road ${fault.shorted}`,
   repair: (fault) =>

@@ -3,7 +3,7 @@ import { contacts } from '../../tables';
 import { facing, holes } from '../deck';
 import { roadNamed } from '../road';
 import { faultKind } from './kind';
-import { pairName } from './parts';
+import { metalRun, pairName } from './parts';
 
 const road = v.pipe(v.union([v.string(), v.number()]), v.transform(String));
 
@@ -33,15 +33,7 @@ export const touching = faultKind({
     if (!meet) return [];
     const id = `touching rails ${one}-${other}`;
     const { ohms } = contacts['aligned joint'];
-    return [
-      {
-        id,
-        from: `feed rail ${one}`,
-        to: `feed rail ${other}`,
-        job: 'feed',
-        parts: [{ id, kind: 'metal', ohms, closed: true }]
-      }
-    ];
+    return [metalRun(id, `feed rail ${one}`, `feed rail ${other}`, ohms)];
   },
   words: ({ touching: [one, other] }) => `the feed rails of roads ${one} and ${other} touch`,
   repair: ({ touching: [one, other] }) => `open the gap between roads ${one} and ${other} again`,
